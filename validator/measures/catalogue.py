@@ -1,0 +1,39 @@
+"""Every kind of row, with the class that declares it and the measure that finds it; modules are imported when asked for."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+
+class Measure(NamedTuple):
+    """Where a kind of row is declared and found, as `module:name` below `validator.measures`."""
+
+    row: str
+    measure: str
+
+
+MEASURES: dict[str, Measure] = {
+    "unit in a run": Measure("setting_out:UnitPlace", "setting_out:unit_places"),
+    "run against its wall": Measure("setting_out:RunAgainstWall", "setting_out:runs_against_walls"),
+    "point on a wall": Measure("setting_out:PointPlace", "setting_out:point_places"),
+    "floor build-up": Measure("heights:FloorBuildUp", "heights:floor_build_ups"),
+    "unit on legs": Measure("heights:UnitOnLegs", "heights:units_on_legs"),
+    "worktop on a run": Measure("heights:WorktopOnRun", "heights:worktops_on_runs"),
+    "appliance under a worktop": Measure("heights:ApplianceUnderWorktop", "heights:appliances_under_worktops"),
+    "hob under hood": Measure("hoods:HobUnderHood", "hoods:hobs_under_hoods"),
+    "point near a sink": Measure("points:PointNearSink", "points:points_near_sinks"),
+    "point near a hob": Measure("points:PointNearHob", "points:points_near_hobs"),
+    "drill point": Measure("drill_points:DrillPoint", "drill_points:drill_points"),
+    "fixing in a wall": Measure("fixings:FixingInWall", "fixings:fixings_in_walls"),
+    "edge of a floating floor": Measure("floors:FloorEdge", "floors:floor_edges"),
+    "floating floor": Measure("floors:FloorField", "floors:floor_fields"),
+    "base under a floor": Measure("floors:BaseUnderFloor", "floors:bases_under_floors"),
+    "coat": Measure("coats:Coat", "coats:coats"),
+    "surface to paint": Measure("coats:SurfaceToPaint", "coats:surfaces_to_paint"),
+    "drop of a waste": Measure("wastes:Drop", "wastes:drops"),
+    "waste": Measure("wastes:Waste", "wastes:wastes"),
+    "cooking appliance's demand": Measure("circuits:CookingDemand", "circuits:cooking_demands"),
+    "circuit": Measure("circuits:Circuit", "circuits:circuits"),
+    "task after a wait": Measure("programme:TaskAfterWait", "programme:tasks_after_waits"),
+    "gas work": Measure("programme:GasWork", "programme:gas_works"),
+}

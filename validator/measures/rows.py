@@ -1,0 +1,281 @@
+"""Rows: one thing at risk with what is known of it, and the figures that follow.
+
+A measure makes rows from a plan; rules read them. A row keeps only what is known: reading anything else raises NotKnown
+with the pointer of what to find out, so that nothing missing is ever taken for a value. Figures are pure functions of a
+row, made of + − × ÷ and the functions of `arithmetic`; a second run on traced values (`tracing`) gives their working.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from enum import Enum
+from typing import TYPE_CHECKING, Any, ClassVar, overload
+
+from validator.plan.dimensions import Dimension
+
+
+class Why(Enum):
+    """Why a value is not there; the text is what a report says of it."""
+
+    LEFT_OUT = "not in the plan"
+    TO_FIND = "to find out"
+    UNREAD = "the maker's paper has not been read"
+    NOTHING_STATED = "the maker's paper gives no figure"
+    NO_TABLE_ROW = "no table has it"
+    UNCLEAR = "cannot be worked out"
+
+
+@dataclass(frozen=True, slots=True)
+class Missing:
+    """A value nobody knows yet: where it would stand, why it is missing, and who can say."""
+
+    pointer: str
+    label: str
+    why: Why = Why.LEFT_OUT
+    by: str | None = None
+    detail: str = ""
+
+
+class NotKnown(Exception):
+    """Something was read that is not known. Only this exception may be caught on the way to an outcome."""
+
+    def __init__(self, *missing: Missing) -> None:
+        self.missing = missing
+        super().__init__("; ".join(f"{m.label} ({m.pointer}): {m.why.value}" for m in missing))
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """A value with where it comes from.
+
+    `low` and `high` are the ends of a range; `parts` are the members of a list field; `origin` is the row and figure that
+    worked the value out, for the working; `note` is said behind the value («from the table …»).
+    """
+
+    value: Any
+    pointer: str = ""
+    text: str = ""
+    label: str = ""
+    low: float | None = None
+    high: float | None = None
+    assumed: bool = False
+    origin: tuple[Row, str] | None = None
+    parts: tuple[Known, ...] = ()
+    note: str = ""
+
+    @property
+    def doubtful(self) -> bool:
+        """Whether this stands for more than one number."""
+        return self.low != self.high or any(part.doubtful for part in self.parts)
+
+    @property
+    def rests_on_assumption(self) -> bool:
+        return self.assumed or any(part.rests_on_assumption for part in self.parts)
+
+
+Given = Known | Missing | tuple[Missing, ...]
+"""What a measure hands to a field of a row: a value, or all that has to be found out before there is one."""
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """The words a field may hold."""
+
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class GroupWords:
+    """A field that holds terms of the trade, told apart by the groups of `rules/groups.yaml`."""
+
+
+@dataclass(frozen=True, slots=True)
+class YesNo:
+    """A field that is true or false."""
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """A field that holds a name of the plan's own; rules may print it, not compare it."""
+
+
+FieldType = Dimension | Words | GroupWords | YesNo | Name
+TERM = GroupWords()
+YES_NO = YesNo()
+NAME = Name()
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """The declaration of one field: its type, what a reader calls it, and whether it holds a list of parts."""
+
+    type: FieldType
+    label: str
+    many: bool = False
+
+
+def given(type: FieldType, label: str, *, many: bool = False) -> Any:
+    """Declare a field of a row that a measure fills in. Many: a tuple of parts, for `total`, `least`, `most`."""
+    return Field(type, label, many)
+
+
+class Figure:
+    """A figure of a row: a pure function of the row, with its dimension and from where to where it is measured."""
+
+    __slots__ = ("dimension", "end", "function", "label", "name", "start")
+
+    def __init__(self, function: Callable[[Any], float], dimension: Dimension, label: str, start: str, end: str) -> None:
+        self.function = function
+        self.name = function.__name__
+        self.dimension = dimension
+        self.label = label
+        self.start = start
+        self.end = end
+
+    @overload
+    def __get__(self, row: None, owner: type[Row]) -> Figure: ...
+    @overload
+    def __get__(self, row: Row, owner: type[Row]) -> float: ...
+    def __get__(self, row: Row | None, owner: type[Row]) -> float | Figure:
+        if row is None:
+            return self
+        value = self.function(row)
+        row.__dict__[self.name] = value
+        return value
+
+
+def figure(
+    dimension: Dimension, label: str, *, start: str = "", end: str = ""
+) -> Callable[[Callable[[Any], float]], Figure]:
+    """Declare a figure. `start` and `end` say from where to where it is measured, in a reader's words."""
+
+    def declare(function: Callable[[Any], float]) -> Figure:
+        return Figure(function, dimension, label, start, end)
+
+    return declare
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """What a row is about: the name a reader knows, its pointer, and for things on a wall which wall and where.
+
+    `context` is a few words that tell where it is («east wall»); `along` is the stretch it takes, from the wall's left.
+    """
+
+    name: str
+    pointer: str
+    context: str = ""
+    wall: str = ""
+    along: tuple[float, float] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """In place of rows: a collection the plan does not have, so that nobody knows whether there is anything to judge."""
+
+    kind: str
+    missing: Missing
+
+
+class Row:
+    """One thing at risk. A subclass declares its kind (the words rules use) with fields and figures.
+
+    Raises NotKnown when something is read that is not known; TypeError when a measure gives a field nobody declared.
+    """
+
+    kind: ClassVar[str] = ""
+    fields: ClassVar[Mapping[str, Field]] = {}
+    figures: ClassVar[Mapping[str, Figure]] = {}
+    subject: Subject
+    known: dict[str, Known]
+    missing: dict[str, tuple[Missing, ...]]
+
+    def __init_subclass__(cls, *, kind: str) -> None:
+        cls.kind = kind
+        fields = dict(cls.fields)
+        figures = dict(cls.figures)
+        for name, value in list(vars(cls).items()):
+            if isinstance(value, Field):
+                fields[name] = value
+                delattr(cls, name)
+            elif isinstance(value, Figure):
+                figures[name] = value
+        cls.fields = fields
+        cls.figures = figures
+
+    def __init__(self, subject: Subject, **values: Given) -> None:
+        state = self.__dict__
+        known: dict[str, Known] = {}
+        missing: dict[str, tuple[Missing, ...]] = {}
+        for name, value in values.items():
+            if name not in self.fields:
+                raise TypeError(f"a row of {self.kind!r} has no field {name!r}")
+            if isinstance(value, Known):
+                known[name] = value
+                state[name] = value.value
+            else:
+                missing[name] = value if isinstance(value, tuple) else (value,)
+        state["subject"] = subject
+        state["known"] = known
+        state["missing"] = missing
+
+    if not TYPE_CHECKING:
+
+        def __getattr__(self, name: str) -> Any:
+            if name in self.fields:
+                raise NotKnown(*self.why_not_known(name))
+            raise AttributeError(f"a row of {self.kind!r} has no field or figure {name!r}")
+
+    def why_not_known(self, name: str) -> tuple[Missing, ...]:
+        """What has to be found out before the field is known."""
+        found = self.missing.get(name)
+        return found or (Missing(self.subject.pointer, self.fields[name].label, Why.LEFT_OUT),)
+
+    def doubts(self) -> list[tuple[str, int, Known]]:
+        """The values that stand for a range: field, number of the part (−1 for the field itself), value."""
+        found: list[tuple[str, int, Known]] = []
+        for name, value in self.known.items():
+            if value.parts:
+                found.extend((name, number, part) for number, part in enumerate(value.parts) if part.doubtful)
+            elif value.doubtful:
+                found.append((name, -1, value))
+        return found
+
+    def corners(self) -> Iterator[Row]:
+        """The row with every range at one of its ends, in all combinations; the row itself where there is no range.
+
+        Beyond ten ranges the number of combinations is cut by moving the ranges from the eleventh on together.
+        """
+        doubts = self.doubts()
+        if not doubts:
+            yield self
+            return
+        free, together = doubts[:10], doubts[10:]
+        for ends in itertools.product((0, 1), repeat=len(free) + bool(together)):
+            chosen = {
+                (name, number): (value.low, value.high)[ends[min(place, len(ends) - 1)]]
+                for place, (name, number, value) in enumerate(free + together)
+            }
+            yield self._at(chosen)
+
+    def _at(self, chosen: Mapping[tuple[str, int], float | None]) -> Row:
+        known = dict(self.known)
+        for (name, number), end in chosen.items():
+            old = known[name]
+            if number < 0:
+                known[name] = replace(old, value=end, low=end, high=end)
+            else:
+                parts = list(old.parts)
+                parts[number] = replace(parts[number], value=end, low=end, high=end)
+                known[name] = replace(old, parts=tuple(parts), value=tuple(part.value for part in parts))
+        return type(self)(self.subject, **known, **self.missing)
+
+
+@dataclass(slots=True)
+class Rows:
+    """What a measure found: rows, and the collections that were left out."""
+
+    rows: list[Row] = field(default_factory=list)
+    left_out: list[LeftOut] = field(default_factory=list)

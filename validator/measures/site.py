@@ -1,0 +1,57 @@
+"""A plan with the books that apply to it and the day it is judged on: what every measure starts from."""
+
+from __future__ import annotations
+
+import importlib
+from collections.abc import Callable
+from datetime import date
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
+
+from validator.measures.catalogue import MEASURES
+from validator.measures.rows import Row, Rows
+from validator.plan.plan import Plan
+from validator.reference.library import Library
+
+if TYPE_CHECKING:
+    from validator.measures.setting_out import SettingOut
+
+
+class Site:
+    """A plan under inspection. Rows of a kind are worked out once, when they are first asked for."""
+
+    def __init__(self, plan: Plan, library: Library, on: date) -> None:
+        self.plan = plan
+        self.library = library
+        self.on = on
+        self._rows: dict[str, Rows] = {}
+
+    @property
+    def country(self) -> str:
+        """The plan's country, or '' where it does not say."""
+        return self.plan.project.country or ""
+
+    @cached_property
+    def setting_out(self) -> SettingOut:
+        from validator.measures.setting_out import set_out
+
+        return set_out(self.plan)
+
+    def rows(self, kind: str) -> Rows:
+        """The rows of one kind; KeyError for a kind the catalogue does not list."""
+        found = self._rows.get(kind)
+        if found is None:
+            measure: Callable[[Site], Rows] = _named(MEASURES[kind].measure)
+            found = self._rows[kind] = measure(self)
+        return found
+
+
+def row_class(kind: str) -> type[Row]:
+    """The class that declares the fields and figures of a kind of row."""
+    found: type[Row] = _named(MEASURES[kind].row)
+    return found
+
+
+def _named(path: str) -> Any:
+    module, _, name = path.partition(":")
+    return getattr(importlib.import_module(f"validator.measures.{module}"), name)

@@ -1,0 +1,193 @@
+"""The working of a figure: the same pure function, run once more on values that remember where they come from.
+
+It runs only for what a report explains, and gives the steps, everything that is missing at once, and a check that both
+runs agree.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from validator.measures.rows import Figure, Known, Missing, NotKnown, Row
+from validator.plan import dimensions as dim
+from validator.plan.dimensions import Dimension
+
+
+class MeasureFault(Exception):
+    """A measure contradicts itself (two runs differ, or a dimension is wrong): a fault of the program, never of a plan."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One value of a working: a leaf read from a row, or a sign with its operands.
+
+    `sign` is '' for a leaf; `label` is what a reader calls it; `source` is the known value behind a leaf, whose own
+    working stands in `source.origin`.
+    """
+
+    value: float
+    dimension: Dimension
+    label: str = ""
+    sign: str = ""
+    operands: tuple[Step, ...] = ()
+    source: Known | None = None
+
+    @staticmethod
+    def number(value: float) -> Step:
+        return Step(float(value), dim.NUMBER)
+
+    @staticmethod
+    def of(sign: str, operands: tuple[Step, ...], value: float, dimension: Dimension) -> Step:
+        return Step(value, dimension, "", sign, operands)
+
+    @staticmethod
+    def alike(steps: Iterable[Step]) -> Dimension:
+        """The one dimension of several steps that are compared or added."""
+        found: Dimension | None = None
+        for step in steps:
+            if found is not None and not found.same_as(step.dimension):
+                raise dim.WrongDimension(f"a {step.dimension.name} among values of {found.name}")
+            found = found or step.dimension
+        return found or dim.NUMBER
+
+    def rooted(self) -> Dimension:
+        a, b, c, d, e, f = self.dimension.powers
+        return dim.named((a // 2, b // 2, c // 2, d // 2, e // 2, f // 2))
+
+    def __add__(self, other: Any) -> Step:
+        right = _step(other)
+        return Step.of("+", (self, right), self.value + right.value, dim.added(self.dimension, right.dimension))
+
+    def __radd__(self, other: Any) -> Step:
+        return _step(other) + self
+
+    def __sub__(self, other: Any) -> Step:
+        right = _step(other)
+        return Step.of("−", (self, right), self.value - right.value, dim.subtracted(self.dimension, right.dimension))
+
+    def __rsub__(self, other: Any) -> Step:
+        return _step(other) - self
+
+    def __mul__(self, other: Any) -> Step:
+        right = _step(other)
+        return Step.of("×", (self, right), self.value * right.value, dim.multiplied(self.dimension, right.dimension))
+
+    def __rmul__(self, other: Any) -> Step:
+        return _step(other) * self
+
+    def __truediv__(self, other: Any) -> Step:
+        right = _step(other)
+        value = self.value / right.value if right.value else math.nan
+        return Step.of("÷", (self, right), value, dim.divided(self.dimension, right.dimension))
+
+    def __rtruediv__(self, other: Any) -> Step:
+        return _step(other) / self
+
+    def leaves(self) -> Iterable[Step]:
+        """The values read from the row, in the order of reading."""
+        if not self.operands and self.source is not None:
+            yield self
+        for operand in self.operands:
+            yield from operand.leaves()
+
+
+def _step(value: Any) -> Step:
+    return value if isinstance(value, Step) else Step.number(value)
+
+
+class Traced:
+    """A row seen through its working: reading a field gives a Step, a missing one is noted and counts as not a number."""
+
+    def __init__(self, row: Row) -> None:
+        self.row = row
+        self.missing: list[Missing] = []
+        self.read: dict[str, Known] = {}
+        self._done: dict[str, Any] = {}
+
+    def __getattr__(self, name: str) -> Any:
+        if name not in self._done:
+            figure = self.row.figures.get(name)
+            self._done[name] = self._field(name) if figure is None else self._figure(figure)
+        return self._done[name]
+
+    def _figure(self, figure: Figure) -> Step:
+        step: Any = figure.function(self)
+        if not isinstance(step, Step):
+            step = Step.number(step)
+        if not step.dimension.same_as(figure.dimension) and not (
+            step.dimension.powers == figure.dimension.powers and not step.dimension.kind
+        ):
+            raise MeasureFault(
+                f"{self.row.kind}: {figure.name} is declared a {figure.dimension.name} and comes out as a {step.dimension.name}"
+            )
+        return Step(step.value, figure.dimension, figure.label, step.sign, step.operands, step.source)
+
+    def _field(self, name: str) -> Any:
+        declared = self.row.fields.get(name)
+        if declared is None:
+            raise AttributeError(name)
+        known = self.row.known.get(name)
+        if known is None:
+            self.missing.extend(m for m in self.row.why_not_known(name) if m not in self.missing)
+            dimension = declared.type if isinstance(declared.type, Dimension) else dim.NUMBER
+            hole = Step(math.nan, dimension, declared.label)
+            return (hole,) if declared.many else hole
+        self.read[name] = known
+        if not isinstance(declared.type, Dimension):
+            return known.value
+        if declared.many:
+            parts = tuple(leaf(part, declared.type, declared.label) for part in known.parts)
+            return parts or (Step(0.0, declared.type, declared.label),)
+        return leaf(known, declared.type, declared.label)
+
+
+def leaf(known: Known, dimension: Dimension, label: str) -> Step:
+    return Step(float(known.value), dimension, known.label or label, "", (), known)
+
+
+def trace(row: Row, name: str) -> tuple[Step, Traced]:
+    """The working of a figure or field of a row, and what was read for it.
+
+    Raises MeasureFault where the traced run and the plain one differ.
+    """
+    seen = Traced(row)
+    step = getattr(seen, name)
+    if not seen.missing:
+        plain = getattr(row, name)
+        if isinstance(step, Step) and isinstance(plain, float | int) and not _agree(float(plain), step.value):
+            raise MeasureFault(f"{row.kind}: {name} of {row.subject.name} is {plain} when judged and {step.value} when traced")
+    return step, seen
+
+
+def _agree(plain: float, traced: float) -> bool:
+    return math.isclose(plain, traced, rel_tol=1e-9, abs_tol=1e-9) or (math.isnan(plain) and math.isnan(traced))
+
+
+def all_missing(row: Row, name: str) -> tuple[Missing, ...]:
+    """Everything that has to be found out before a figure of the row is known."""
+    return tuple(trace(row, name)[1].missing)
+
+
+def derived(row: Row, name: str, label: str = "") -> Known | tuple[Missing, ...]:
+    """A figure of one row as a value for another, with its range, its doubts and its working."""
+    figure = row.figures[name]
+    try:
+        values = [getattr(corner, name) for corner in row.corners()]
+    except NotKnown:
+        return all_missing(row, name)
+    assumed = any(known.rests_on_assumption for known in row.known.values()) and any(
+        known.rests_on_assumption for known in trace(row, name)[1].read.values()
+    )
+    low, high = min(values), max(values)
+    return Known(
+        value=low,
+        pointer=row.subject.pointer,
+        label=label or figure.label,
+        low=low,
+        high=high,
+        assumed=assumed,
+        origin=(row, name),
+    )

@@ -1,0 +1,122 @@
+"""Appliances with sink and tap, each with all that is known of it; and what their makers' papers say."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from validator.plan.elements import Element
+from validator.plan.fields import (
+    Along,
+    Date,
+    Height,
+    Length,
+    MakersDuration,
+    MakersLength,
+    MakersWaterAdded,
+    Power,
+    Size,
+    Slope,
+    StatedFigure,
+)
+
+ApplianceKind = Literal[
+    "gas hob",
+    "induction hob",
+    "ceramic hob",
+    "solid plate hob",
+    "gas cooker",
+    "electric cooker",
+    "oven",
+    "microwave",
+    "hood",
+    "chimney hood",
+    "canopy hood",
+    "fridge",
+    "freezer",
+    "fridge freezer",
+    "dishwasher",
+    "washing machine",
+    "tumble dryer",
+    "sink",
+    "tap",
+    "waste disposer",
+    "boiling tap",
+]
+
+
+class Waste(Element):
+    """A waste: `40 mm to stack 1900 at 20 mm/m`. Its fall is stated, or follows from drop and length."""
+
+    pipe: Length | None = None
+    length: Length | None = None
+    fall: Slope | None = None
+    drop: Length | None = None
+    to: str | None = None
+
+
+class Appliance(Element):
+    """An appliance, a sink or a tap. `is` is the name where the name is a kind (`dishwasher`)."""
+
+    is_: ApplianceKind | None = None
+    in_: str | None = None  # the unit or opening it sits in; an opening of its own name needs no `in`
+    over: str | None = None  # a hood: the hob
+    along: Along | None = None  # its middle, where it does not sit in the middle of its unit
+    up: Height | None = None  # a hood: its underside
+    body: Size | None = None  # with feet wound in
+    width: Length | None = None
+    cut_out: Size | None = None
+    bowl: Size | None = None
+    pan_support: Length | None = None
+    power: Power | None = None
+    supply: str | None = None  # the point or circuit that feeds it
+    waste: Waste | None = None
+
+
+class HobPapers(Element):
+    read: str
+    hood_above: StatedFigure | None = None
+    pan_support: MakersLength | None = None
+
+
+class HoodPapers(Element):
+    read: str
+    hob_below: StatedFigure | None = None
+
+
+class AppliancePapers(Element):
+    """What the maker of a machine under a worktop asks for."""
+
+    read: str
+    opening_height: MakersLength | None = None
+
+
+class PlugPapers(Element):
+    read: str
+    embedment: MakersLength | None = None
+    hole_depth: MakersLength | None = None
+
+
+class FloorPapers(Element):
+    read: str
+    gap: MakersLength | None = None
+    longest_run: MakersLength | None = None
+
+
+class PaintPapers(Element):
+    read: str
+    first_coat: MakersWaterAdded | None = None
+    dry_before: MakersDuration | None = None
+
+
+Papers = HobPapers | HoodPapers | AppliancePapers | PlugPapers | FloorPapers | PaintPapers
+
+
+class Built(Element):
+    """A thing as made: its measured place holds, and the layout no longer moves it."""
+
+    along: Along | None = None
+    up: Height | None = None
+    cable: Length | None = None  # how deep its cable lies: `18 deep`
+    legs: Length | None = None
+    seen: Date | None = None
+    photo: str | None = None

@@ -1,0 +1,59 @@
+"""Electrical points and the circuits that feed them."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from validator.plan.elements import Element
+from validator.plan.fields import Along, Area, Current, Height, Length, Power, Size, Term
+
+
+class Point(Element):
+    """A socket, switch or connection unit: `double socket over B3`, `low socket in B2`, `connection unit right of S4`.
+
+    `over`, `behind` and `in` set its middle to the middle of that thing; `left of` and `right of` put its plate against
+    the other plate, `gap` apart.
+    """
+
+    is_: str
+    over: str | None = None
+    in_: str | None = None
+    behind: str | None = None
+    above: str | None = None
+    left_of: str | None = None
+    right_of: str | None = None
+    wall: str | None = None
+    along: Along | None = None
+    up: Height | None = None
+    plate: Size | None = None
+    gap: Length | None = None
+    cable: Literal["straight up", "straight down", "from left", "from right", "on the surface"] | None = None
+    deep: Length | None = None
+    rating: Current | None = None
+    fuse: Current | None = None
+    rcd: bool | None = None
+
+
+class Circuit(Element):
+    """A circuit. `serves` lists points, appliances or `all sockets`; `laid` is how the worst stretch of its cable lies."""
+
+    is_: Literal["ring", "radial"] = "radial"
+    device: Current | None = None
+    rcd: Current | None = None
+    cable: Area | None = None
+    conductor: Term | None = None
+    length: Length | None = None
+    laid: (
+        Literal[
+            "clipped direct or in plaster",
+            "in insulated wall, touching the board",
+            "in insulated wall, not touching",
+            "over ceiling, insulation up to 100 mm",
+            "over ceiling, insulation over 100 mm",
+            "in conduit in insulated wall",
+        ]
+        | None
+    ) = None
+    in_insulation: Length | None = None  # the stretch that insulation surrounds; 0 where there is none
+    load: Power | None = None  # what else hangs on it, besides the appliances of the plan
+    serves: tuple[str, ...] | None = None
