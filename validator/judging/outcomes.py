@@ -51,8 +51,8 @@ class Departure:
 class Outcome:
     """What one rule says of one thing.
 
-    `row` is the row at the end of its ranges that was worst (None where a collection was left out); `missing` is what to
-    find out; `supposing` are values that are only assumed, or papers not read, without which *met* would not be certain.
+    `row` is the row at the end of its ranges that was worst (None where a collection was left out); `missing` is what
+    to find out; `supposing` are values only assumed, or papers not read, without which *met* would not be certain.
     """
 
     rule: Rule

@@ -1,4 +1,4 @@
-"""Every kind of row, with the class that declares it and the measure that finds it; modules are imported when asked for."""
+"""Every kind of row, with the class that declares it and the measure that finds it; modules load when asked for."""
 
 from __future__ import annotations
 
@@ -6,7 +6,10 @@ from typing import NamedTuple
 
 
 class Measure(NamedTuple):
-    """Where a kind of row is declared and found, as `module:name` below `validator.measures`."""
+    """Where a kind of row is declared and found, as `module:name` below `validator.measures`.
+
+    Departures are found by judging, once everything else is judged.
+    """
 
     row: str
     measure: str
@@ -36,4 +39,5 @@ MEASURES: dict[str, Measure] = {
     "circuit": Measure("circuits:Circuit", "circuits:circuits"),
     "task after a wait": Measure("programme:TaskAfterWait", "programme:tasks_after_waits"),
     "gas work": Measure("programme:GasWork", "programme:gas_works"),
+    "departure": Measure("departures:Departure", ""),
 }

@@ -13,9 +13,7 @@ def quantity(value: Written, pointer: str, label: str, *, absent: Why = Why.LEFT
     """A quantity of the plan as a value for a row; `absent` says what it means that the plan has none."""
     match value:
         case Quantity():
-            return Known(
-                value.low, pointer, value.text, label, low=value.low, high=value.high, assumed=value.assumed
-            )
+            return Known(value.low, pointer, value.text, label, low=value.low, high=value.high, assumed=value.assumed)
         case ToFind():
             return Missing(pointer, label, Why.TO_FIND, value.by)
         case NothingStated():

@@ -25,6 +25,7 @@ class Why(Enum):
     NOTHING_STATED = "the maker's paper gives no figure"
     NO_TABLE_ROW = "no table has it"
     UNCLEAR = "cannot be worked out"
+    ASSUMED = "only assumed"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,8 +51,8 @@ class NotKnown(Exception):
 class Known:
     """A value with where it comes from.
 
-    `low` and `high` are the ends of a range; `parts` are the members of a list field; `origin` is the row and figure that
-    worked the value out, for the working; `note` is said behind the value («from the table …»).
+    `low` and `high` are the ends of a range; `parts` are the members of a list field; `origin` is the row and figure
+    that worked the value out, for the working; `note` is said behind the value («from the table …»).
     """
 
     value: Any
@@ -126,7 +127,9 @@ class Figure:
 
     __slots__ = ("dimension", "end", "function", "label", "name", "start")
 
-    def __init__(self, function: Callable[[Any], float], dimension: Dimension, label: str, start: str, end: str) -> None:
+    def __init__(
+        self, function: Callable[[Any], float], dimension: Dimension, label: str, start: str, end: str
+    ) -> None:
         self.function = function
         self.name = function.__name__
         self.dimension = dimension
@@ -173,7 +176,7 @@ class Subject:
 
 @dataclass(frozen=True, slots=True)
 class LeftOut:
-    """In place of rows: a collection the plan does not have, so that nobody knows whether there is anything to judge."""
+    """In place of rows: a collection the plan does not have: nobody knows whether there is anything to judge."""
 
     kind: str
     missing: Missing

@@ -17,7 +17,7 @@ from validator.plan.dimensions import Dimension
 
 
 class MeasureFault(Exception):
-    """A measure contradicts itself (two runs differ, or a dimension is wrong): a fault of the program, never of a plan."""
+    """A measure contradicts itself (two runs differ, a wrong dimension): a fault of the program, never of a plan."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +99,7 @@ def _step(value: Any) -> Step:
 
 
 class Traced:
-    """A row seen through its working: reading a field gives a Step, a missing one is noted and counts as not a number."""
+    """A row seen through its working: a field reads as a Step; a missing one is noted and counts as not a number."""
 
     def __init__(self, row: Row) -> None:
         self.row = row
@@ -121,7 +121,8 @@ class Traced:
             step.dimension.powers == figure.dimension.powers and not step.dimension.kind
         ):
             raise MeasureFault(
-                f"{self.row.kind}: {figure.name} is declared a {figure.dimension.name} and comes out as a {step.dimension.name}"
+                f"{self.row.kind}: {figure.name} is declared a {figure.dimension.name} "
+                f"and comes out as a {step.dimension.name}"
             )
         return Step(step.value, figure.dimension, figure.label, step.sign, step.operands, step.source)
 
@@ -158,7 +159,9 @@ def trace(row: Row, name: str) -> tuple[Step, Traced]:
     if not seen.missing:
         plain = getattr(row, name)
         if isinstance(step, Step) and isinstance(plain, float | int) and not _agree(float(plain), step.value):
-            raise MeasureFault(f"{row.kind}: {name} of {row.subject.name} is {plain} when judged and {step.value} when traced")
+            raise MeasureFault(
+                f"{row.kind}: {name} of {row.subject.name} is {plain} when judged and {step.value} when traced"
+            )
     return step, seen
 
 

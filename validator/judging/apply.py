@@ -1,0 +1,131 @@
+"""Applying rules to rows: one outcome for each rule and each thing it is about.
+
+A row is judged at every end of its ranges and the worst counts. Nothing missing counts as met; a *stop* is settled
+neither by an assumed figure nor while a maker's paper is unread.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date
+
+from validator.judging.books import Books
+from validator.judging.comparing import Comparison, compare
+from validator.judging.departures import covered, departure_rows
+from validator.judging.outcomes import Outcome, Result
+from validator.judging.rules import Rule
+from validator.measures.departures import Departure
+from validator.measures.rows import LeftOut, Missing, NotKnown, Row, Subject, Why
+from validator.measures.site import Site
+from validator.measures.tracing import trace
+from validator.plan.plan import Plan
+from validator.reference.library import Library
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """All outcomes in the order of books and rows, with the rules that found nothing to judge.
+
+    `site` answers what the report still wants to know of the plan (working, places).
+    """
+
+    site: Site
+    books: Books
+    outcomes: tuple[Outcome, ...]
+    idle: tuple[Rule, ...] = field(default=())
+
+
+def judge(plan: Plan, library: Library, books: Books, on: date) -> Judgement:
+    """Judge a plan by the books that apply to it, on a day."""
+    site = Site(plan, library, on)
+    outcomes: list[Outcome] = []
+    idle: list[Rule] = []
+    for rule in books.rules:
+        if rule.each == Departure.kind:
+            continue
+        rows = site.rows(rule.each)
+        found = [outcome for row in rows.rows if (outcome := apply(rule, row, site)) is not None]
+        found += [_nobody_knows(rule, left_out) for left_out in rows.left_out]
+        outcomes += found
+        if not found:
+            idle.append(rule)
+    outcomes = covered(outcomes, plan.agreed, books, on)
+    of_departures = departure_rows(outcomes, plan, books, on)
+    for rule in books.rules:
+        if rule.each == Departure.kind:
+            found = [outcome for row in of_departures if (outcome := apply(rule, row, site)) is not None]
+            outcomes += found
+            if not found:
+                idle.append(rule)
+    return Judgement(site, books, tuple(outcomes), tuple(idle))
+
+
+def apply(rule: Rule, row: Row, site: Site) -> Outcome | None:
+    """The outcome of one rule for one row; None where its `when` says that it does not apply."""
+    worst: Comparison | None = None
+    worst_row = row
+    not_known: list[Missing] = []
+    perhaps_not: list[Missing] = []
+    for corner in row.corners():
+        try:
+            if rule.when is not None and not rule.when.evaluate(corner):
+                continue
+        except NotKnown as unknown:
+            perhaps_not += unknown.missing
+        comparison = compare(rule, corner, site)
+        not_known += comparison.missing
+        if worst is None or comparison.worse_than(worst):
+            worst, worst_row = comparison, corner
+    if worst is None:
+        return None
+    outcome = Outcome(rule, row.subject, Result.MET, worst_row, worst.checks)
+    if not_known:
+        return replace(outcome, result=Result.NOT_KNOWN, missing=_once(not_known + perhaps_not))
+    if not all(check.ok for check in worst.checks):
+        if perhaps_not:
+            return replace(outcome, result=Result.NOT_KNOWN, missing=_once(perhaps_not))
+        return replace(outcome, result=Result.NOT_MET, supposing=_once(worst.unread))
+    supposing = _once([*worst.unread, *_assumed(rule, row)])
+    if supposing and rule.severity == "stop":
+        return replace(outcome, result=Result.NOT_KNOWN, missing=supposing)
+    return replace(outcome, supposing=supposing)
+
+
+def _assumed(rule: Rule, row: Row) -> list[Missing]:
+    """The figures nobody has verified on which the outcome rests, down to where the plan says `assumed`."""
+    if not any(known.rests_on_assumption for known in row.known.values()):
+        return []
+    names = {rule.figure} if rule.figure else set()
+    for expression in (rule.when, rule.holds, *(limit.expression for limit in rule.limits)):
+        if expression is not None:
+            names |= expression.reads
+    for limit in rule.limits:
+        if limit.row is not None:
+            names |= set(limit.row.by.values())
+    names |= set(rule.stated)
+    return list(assumptions(row, names))
+
+
+def assumptions(row: Row, names: Iterable[str]) -> Iterable[Missing]:
+    """Every assumed value that the named fields and figures of a row rest on, followed to where it was written."""
+    for name in sorted(names):
+        if name not in row.fields and name not in row.figures:
+            continue
+        for known in trace(row, name)[1].read.values():
+            for value in known.parts or (known,):
+                if not value.rests_on_assumption:
+                    continue
+                if value.origin is not None:
+                    yield from assumptions(value.origin[0], (value.origin[1],))
+                else:
+                    yield Missing(value.pointer, value.label, Why.ASSUMED, detail=value.text)
+
+
+def _nobody_knows(rule: Rule, left_out: LeftOut) -> Outcome:
+    missing = left_out.missing
+    return Outcome(rule, Subject(missing.label, missing.pointer), Result.NOT_KNOWN, missing=(missing,))
+
+
+def _once(missing: Sequence[Missing]) -> tuple[Missing, ...]:
+    return tuple(dict.fromkeys(missing))

@@ -1,0 +1,187 @@
+"""Comparing a figure with its limits: the rule's own, a table's row, and what the makers' papers ask."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from validator.judging.outcomes import Check
+from validator.judging.rules import Limit, Rule
+from validator.measures.rows import Missing, NotKnown, Row, Why
+from validator.measures.site import Site
+from validator.measures.tracing import all_missing
+from validator.plan.dimensions import LENGTH
+
+FINE_LENGTH = 0.1
+COARSE_LENGTH = 0.5
+COARSE_FROM = 50.0
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """The checks of one rule on one row, or what is missing for them; `unread` are papers nobody has read yet."""
+
+    checks: tuple[Check, ...]
+    missing: tuple[Missing, ...] = ()
+    unread: tuple[Missing, ...] = ()
+
+    def worse_than(self, other: Comparison) -> bool:
+        return self._badness > other._badness
+
+    @property
+    def _badness(self) -> tuple[bool, bool, float]:
+        failed = any(not check.ok for check in self.checks)
+        return failed, bool(self.missing), max((check.short for check in self.checks), default=0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """A limit and whose it is."""
+
+    value: float
+    source: str = "rule"
+
+
+@dataclass(frozen=True, slots=True)
+class MakersFigures:
+    """What the makers' papers ask: figures, papers not read, figures whose start cannot be converted, and whether one
+    was read that gives none.
+    """
+
+    given: list[Need]
+    unread: tuple[Missing, ...]
+    unclear: list[Missing]
+    silent: bool
+
+
+def compare(rule: Rule, row: Row, site: Site) -> Comparison:
+    """Compare a rule's figure with every limit that counts for the row."""
+    if rule.holds is not None:
+        try:
+            holds = bool(rule.holds.evaluate(row))
+        except NotKnown as unknown:
+            return Comparison((), unknown.missing)
+        return Comparison((Check("holds", holds, True, holds, 0.0 if holds else 1.0),))
+    missing: list[Missing] = []
+    try:
+        have = getattr(row, rule.figure)
+    except NotKnown:
+        have = None
+        missing += all_missing(row, rule.figure)
+    own, of_words, gaps = _own_limits(rule, row, site)
+    missing += gaps
+    makers = _stated(rule, row)
+    missing += makers.unclear
+    if have is None or missing:
+        return Comparison((), tuple(missing), makers.unread)
+    if isinstance(have, str):
+        return Comparison(tuple(_word_check(have, limit) for limit in of_words))
+    checks = []
+    for bound, needs in own.items():
+        counting = _counting(needs, makers, rule.of_law)
+        checks.append(_check(rule, bound, float(have), _strictest(bound, counting)))
+    return Comparison(tuple(checks), (), makers.unread)
+
+
+def tolerance(rule: Rule, need: float) -> float:
+    """How far a figure may miss its limit and still count as there; inches do not land on whole millimetres."""
+    if rule.tolerance is not None:
+        return rule.tolerance
+    if rule.dimension is not None and rule.dimension.same_as(LENGTH):
+        return COARSE_LENGTH if abs(need) >= COARSE_FROM else FINE_LENGTH
+    return abs(need) * 1e-9
+
+
+def _own_limits(rule: Rule, row: Row, site: Site) -> tuple[dict[str, list[Need]], list[Limit], list[Missing]]:
+    needs: dict[str, list[Need]] = {}
+    words: list[Limit] = []
+    missing: list[Missing] = []
+    for limit in rule.limits:
+        if limit.words:
+            words.append(limit)
+            continue
+        try:
+            needs.setdefault(limit.bound, []).append(Need(_limit_value(limit, row, site)))
+        except NotKnown as unknown:
+            missing += unknown.missing
+    return needs, words, missing
+
+
+def _limit_value(limit: Limit, row: Row, site: Site) -> float:
+    if limit.expression is not None:
+        return float(limit.expression.evaluate(row))
+    wanted = limit.row
+    if wanted is None:
+        raise TypeError("a limit has neither an expression nor a table's row")
+    table = site.library.table(wanted.table, site.country)
+    if table is None:
+        raise NotKnown(Missing(row.subject.pointer, wanted.table, Why.NO_TABLE_ROW, detail=site.country))
+    by = {column: _read_all(row, field) for column, field in wanted.by.items()}
+    found = table.find(wanted.gives, by)
+    if found is None:
+        said = ", ".join(
+            f"{row.fields[field].label if field in row.fields else row.figures[field].label}: {_as_written(row, field)}"
+            for field in wanted.by.values()
+        )
+        raise NotKnown(Missing(row.subject.pointer, table.title, Why.NO_TABLE_ROW, detail=said))
+    return float(found.value)
+
+
+def _read_all(row: Row, name: str) -> float | str:
+    try:
+        value: float | str = getattr(row, name)
+    except NotKnown:
+        raise NotKnown(*all_missing(row, name)) from None
+    return value
+
+
+def _as_written(row: Row, name: str) -> str:
+    known = row.known.get(name)
+    return known.text if known is not None and known.text else str(getattr(row, name))
+
+
+def _stated(rule: Rule, row: Row) -> MakersFigures:
+    given: list[Need] = []
+    unread: list[Missing] = []
+    unclear: list[Missing] = []
+    silent = False
+    for name in rule.stated:
+        try:
+            given.append(Need(float(getattr(row, name)), name))
+        except NotKnown:
+            missing = all_missing(row, name)
+            reasons = {gap.why for gap in missing}
+            if Why.NOTHING_STATED in reasons:
+                silent = True
+            elif Why.UNREAD in reasons or name in row.fields:
+                unread += [gap for gap in missing if gap.why in (Why.UNREAD, Why.LEFT_OUT, Why.TO_FIND)]
+            else:
+                unclear += missing
+    return MakersFigures(given, tuple(unread), unclear, silent)
+
+
+def _counting(own: list[Need], makers: MakersFigures, law: bool) -> list[Need]:
+    """The limits that count: the makers' where they give one; the rule's own stands in for every maker who gives none."""
+    if not makers.given:
+        return own
+    return makers.given + (own if makers.unread or makers.silent or law else [])
+
+
+def _strictest(bound: str, needs: list[Need]) -> Need:
+    return min(needs, key=lambda need: need.value) if bound == "at most" else max(needs, key=lambda need: need.value)
+
+
+def _check(rule: Rule, bound: str, have: float, need: Need) -> Check:
+    slack = tolerance(rule, need.value)
+    match bound:
+        case "at least":
+            return Check("at least", have, need.value, have >= need.value - slack, need.value - have, need.source)
+        case "at most":
+            return Check("at most", have, need.value, have <= need.value + slack, have - need.value, need.source)
+        case _:
+            apart = abs(have - need.value)
+            return Check("equals", have, need.value, apart <= slack, apart, need.source)
+
+
+def _word_check(have: str, limit: Limit) -> Check:
+    ok = have in limit.words
+    return Check("one of", have, " or ".join(limit.words), ok, 0.0 if ok else 1.0)
