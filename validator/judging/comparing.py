@@ -160,7 +160,7 @@ def _stated(rule: Rule, row: Row) -> MakersFigures:
 
 
 def _counting(own: list[Need], makers: MakersFigures, law: bool) -> list[Need]:
-    """The limits that count: the makers' where they give one; the rule's own stands in for every maker who gives none."""
+    """The limits that count: the makers', and the rule's own for every maker who gives none."""
     if not makers.given:
         return own
     return makers.given + (own if makers.unread or makers.silent or law else [])

@@ -14,7 +14,7 @@ from validator.judging.rules import SEVERITIES, Severity
 
 @dataclass(frozen=True, slots=True)
 class StageVerdict:
-    """One stage: `blocking` stands in its way, `open` is not known but does not; `earlier` are stages to settle first."""
+    """One stage: `blocking` stands in its way, `open` is not known but does not, `earlier` stages come first."""
 
     stage: str
     question: str

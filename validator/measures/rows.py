@@ -30,13 +30,17 @@ class Why(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Missing:
-    """A value nobody knows yet: where it would stand, why it is missing, and who can say."""
+    """A value nobody knows yet: where it would stand, why it is missing, who can say, and which question asks for it.
+
+    `asks` is `kind of row.field`, set by the first row that misses it.
+    """
 
     pointer: str
     label: str
     why: Why = Why.LEFT_OUT
     by: str | None = None
     detail: str = ""
+    asks: str = ""
 
 
 class NotKnown(Exception):
@@ -65,6 +69,7 @@ class Known:
     origin: tuple[Row, str] | None = None
     parts: tuple[Known, ...] = ()
     note: str = ""
+    swings: tuple[tuple[Known, float], ...] = ()
 
     @property
     def doubtful(self) -> bool:
@@ -233,8 +238,9 @@ class Row:
 
     def why_not_known(self, name: str) -> tuple[Missing, ...]:
         """What has to be found out before the field is known."""
-        found = self.missing.get(name)
-        return found or (Missing(self.subject.pointer, self.fields[name].label, Why.LEFT_OUT),)
+        found = self.missing.get(name) or (Missing(self.subject.pointer, self.fields[name].label, Why.LEFT_OUT),)
+        asks = f"{self.kind}.{name}"
+        return tuple(gap if gap.asks else replace(gap, asks=asks) for gap in found)
 
     def doubts(self) -> list[tuple[str, int, Known]]:
         """The values that stand for a range: field, number of the part (−1 for the field itself), value."""

@@ -1,69 +1,40 @@
-"""What books say, read and typed: sources, tables, groups of terms, stages, the usual order of work. (contract)
+"""What books say, read and typed: sources, tables, groups of terms, stages, the usual order of work, words and texts.
 
-Read from rules/ (`sources.yaml`, `tables/*.yaml`, `groups.yaml`, `stages.yaml`, `words.yaml`, `questions.yaml`).
+Read from the folder of rules: `sources.yaml`, `groups.yaml`, `tables/*.yaml`, `stages.yaml`, `order.yaml`, `words.yaml`,
+`questions.yaml`, `texts.yaml`, `cautions.yaml`.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Literal
+from dataclasses import dataclass, field
+from pathlib import Path
 
-from validator.plan.dimensions import Dimension
-from validator.plan.problems import Place
+from validator.plan.problems import Problem, Unreadable
+from validator.reference import lists
+from validator.reference.cautions import Caution, read_cautions
+from validator.reference.countries import applies, depth
+from validator.reference.documents import Citation, Document, Seen, Standing, read_documents
+from validator.reference.entries import Entry, read_file
+from validator.reference.folder import shown, table_files
+from validator.reference.lists import UsualOrder, UsualTask
+from validator.reference.table_reading import TableReader
+from validator.reference.tables import Cell, Column, Found, Table
 
-Cell = float | str
-
-
-@dataclass(frozen=True, slots=True)
-class Document:
-    """A registered document: its title, who publishes it, edition, standing, and how it was seen."""
-
-    name: str
-    title: str
-    edition: str
-    standing: str
-    seen: Literal["primary", "secondary", "memory"]
-    place: Place
-
-
-@dataclass(frozen=True, slots=True)
-class Column:
-    """A column: a key matched exactly (`exact`), by the first row at or above (`up to`) or the last at or below (`from`)."""
-
-    name: str
-    type: Dimension | Literal["text"]
-    match: Literal["exact", "up to", "from"] = "exact"
-
-
-@dataclass(frozen=True, slots=True)
-class Found:
-    """A cell of a table with where it comes from."""
-
-    value: Cell
-    text: str
-    table: str
-    source: str
-    seen: str
-
-
-@dataclass(frozen=True, slots=True)
-class Table:
-    """A table of a published document or of practice. `covers` is the country it is for ('everywhere', 'GB', …)."""
-
-    name: str
-    title: str
-    covers: str
-    keys: tuple[Column, ...]
-    gives: tuple[Column, ...]
-    rows: tuple[Mapping[str, Cell], ...]
-    texts: tuple[Mapping[str, str], ...]
-    source: Mapping[str, str]
-    place: Place
-
-    def find(self, gives: str, by: Mapping[str, Cell]) -> Found | None:
-        """The cell of the row that matches, or None where the table has none (which is *not known*, never a guess)."""
-        raise NotImplementedError
+__all__ = [
+    "Cell",
+    "Citation",
+    "Column",
+    "Document",
+    "Found",
+    "Library",
+    "Seen",
+    "Standing",
+    "Table",
+    "UsualOrder",
+    "UsualTask",
+    "read_library",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +47,46 @@ class Library:
     stages: Mapping[str, str]  # name → the question a report asks («drill, and hang units?»), in order
     words: Mapping[str, Mapping[str, str]]  # country prefix → our word → theirs, for printing
     questions: Mapping[str, str]  # «kind of row.field» or field pointer pattern → the question to ask
+    order: UsualOrder | None = None
+    texts: Mapping[str, str] = field(default_factory=dict)
+    cautions: tuple[Caution, ...] = ()
 
     def table(self, name: str, country: str) -> Table | None:
         """The table of this name for the country: the longest prefix that applies, else `everywhere`."""
-        raise NotImplementedError
+        fitting = [table for table in self.tables.get(name, ()) if applies(table.covers, country)]
+        return max(fitting, key=lambda table: depth(table.covers), default=None)
+
+
+def read_library(folder: Path) -> Library:
+    """Everything in a folder of rules that is no rulebook. Raises Unreadable with every mistake of every file."""
+    problems: list[Problem] = []
+
+    def page(file: Path) -> Entry | None:
+        return read_file(file, shown(folder, file), problems)
+
+    sources, terms = page(folder / "sources.yaml"), page(folder / "groups.yaml")
+    if sources is None or terms is None:
+        raise Unreadable(problems)
+    documents = read_documents(sources)
+    groups = lists.read_groups(terms)
+    reader = TableReader(documents, groups)
+    for file in table_files(folder):
+        if (tables := page(file)) is not None:
+            reader.read_file(tables)
+    stages, words, questions = page(folder / "stages.yaml"), page(folder / "words.yaml"), page(folder / "questions.yaml")
+    order, texts = page(folder / "order.yaml"), page(folder / "texts.yaml")
+    warned = page(folder / "cautions.yaml")
+    library = Library(
+        documents,
+        reader.tables,
+        groups,
+        lists.read_stages(stages) if stages else {},
+        lists.read_words(words) if words else {},
+        lists.read_questions(questions) if questions else {},
+        lists.read_order(order, documents) if order else None,
+        lists.read_texts(texts) if texts else {},
+        read_cautions(warned, documents) if warned else (),
+    )
+    if problems:
+        raise Unreadable(problems)
+    return library

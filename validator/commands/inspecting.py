@@ -1,0 +1,63 @@
+"""What the commands share: reading a plan with its books, the terminal, and saying why something cannot be read."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+
+from validator.judging.apply import Judgement, judge
+from validator.judging.books import Books, read_books
+from validator.measures.site import Site
+from validator.plan.load import read_plan
+from validator.plan.problems import Place, Unreadable
+from validator.reference.folder import rules_folder
+from validator.reference.library import Library, read_library
+from validator.reporting.problems import explain
+from validator.reporting.style import Style
+
+
+def library() -> Library:
+    return read_library(rules_folder())
+
+
+def inspect(path: str, books: Sequence[str], on: date | None) -> Judgement:
+    """Read a plan and judge it on a day (today if none is given); raises Unreadable."""
+    plan = read_plan([path], _standard_input)
+    shelf = library()
+    applied = read_books(rules_folder(), shelf, plan, books)
+    return judge(plan, shelf, applied, on or date.today())
+
+
+def site(path: str, books: Sequence[str], on: date | None) -> tuple[Site, Books]:
+    judged = inspect(path, books, on)
+    return judged.site, judged.books
+
+
+def style() -> Style:
+    """Colour only on a terminal that wants it."""
+    wanted = sys.stdout.isatty() and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb"
+    return Style(plain=not wanted)
+
+
+def say_unreadable(unreadable: Unreadable) -> None:
+    """Print to standard error all that has to be mended."""
+    sys.stderr.write(explain(unreadable, _line_of))
+
+
+def _standard_input() -> bytes:
+    return sys.stdin.buffer.read()
+
+
+def _line_of(place: Place) -> str | None:
+    """The line of a file as it stands there; None for standard input, and for what cannot be read as text."""
+    path = Path(place.file)
+    if not place.line or not path.is_file():
+        return None
+    try:
+        lines = path.read_text(encoding="utf-8-sig", errors="replace").splitlines()
+    except OSError:
+        return None
+    return lines[place.line - 1] if place.line <= len(lines) else None

@@ -1,0 +1,132 @@
+"""The command `dryfit`: reads the words of the command line and hands over to one module a command.
+
+Clock, terminal and streams are met here and in the commands, nowhere else. Exit status: 0 ready, 1 not ready,
+2 unreadable.
+"""
+
+from __future__ import annotations
+
+import argparse
+import importlib
+import os
+import sys
+from collections.abc import Sequence
+from datetime import date
+
+UNREADABLE = 2
+INTERRUPTED = 130
+
+EXAMPLES = """\
+examples:
+  dryfit check kitchen.yaml             work the plan through and print the report
+  dryfit check plan/ --on 2026-06-01    a folder is one plan; judged as of a day
+  dryfit check plan/ --form json        the same for machines
+  dryfit show B3 plan/                  everything worked out about B3, and from where
+  dryfit rules                          every rule that applies, by subject
+  dryfit rules fall-of-a-waste          one rule: limit, source, why, what to do
+
+Exit status: 0 ready, 1 not ready, 2 the plan or a rulebook cannot be read."""
+
+
+def run() -> None:
+    """The entry point of the command."""
+    sys.exit(main(sys.argv[1:]))
+
+
+def main(words: Sequence[str]) -> int:
+    """Run one command; returns the exit status. Whatever goes wrong is said in words, never as a traceback."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(encoding="utf-8", errors="replace")
+    try:
+        chosen = parser().parse_args(words)
+        command = importlib.import_module(f"validator.commands.{chosen.command}")
+        status: int = command.run(chosen)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return UNREADABLE
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    except Exception as fault:
+        return _fault(fault)
+    return status
+
+
+def parser() -> argparse.ArgumentParser:
+    """The words of the command line."""
+    top = argparse.ArgumentParser(
+        prog="dryfit",
+        description="Works a kitchen fit-out plan through and judges it by rules that name their source, "
+        "before anything is drilled, cut, mixed or booked.",
+        epilog=EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    top.add_argument("--version", action=_Version, nargs=0, help="print the version and leave")
+    commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    _check_words(commands.add_parser("check", help="judge a plan and print the report"))
+    _show_words(commands.add_parser("show", help="everything worked out about one thing of a plan"))
+    _rules_words(commands.add_parser("rules", help="the rules that apply, or one of them"))
+    return top
+
+
+def _check_words(command: argparse.ArgumentParser) -> None:
+    command.description = "Judge each plan named (a file, a folder, or - for standard input) and print its report."
+    command.add_argument("plans", nargs="+", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
+    command.add_argument(
+        "--fail-on",
+        choices=("stop", "put right", "improve", "note"),
+        default="put right",
+        help="the mildest severity that makes a plan not ready when it is not met (default: put right)",
+    )
+    _common_words(command)
+
+
+def _show_words(command: argparse.ArgumentParser) -> None:
+    command.description = "Print every figure worked out about a thing, with its working and the lines it comes from."
+    command.add_argument("name", metavar="NAME", help="a unit, point, appliance, wall, run, task …")
+    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    _common_words(command)
+
+
+def _rules_words(command: argparse.ArgumentParser) -> None:
+    command.description = "List the rules, or print one with its limit, its source and what it rests on."
+    command.add_argument("name", nargs="?", metavar="NAME", help="the name of one rule")
+    command.add_argument("--country", metavar="CODE", help="only rules that apply there (GB-ENG, US-OR, …)")
+    _common_words(command)
+
+
+def _common_words(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--on", type=_day, metavar="DATE", help="judge as of this day (default: today)")
+    command.add_argument("--rules", action="append", default=[], metavar="BOOK", help="add a rulebook (file or folder)")
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"{text!r} is no date; write it as 2026-06-01") from None
+
+
+class _Version(argparse.Action):
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        from importlib.metadata import version
+
+        print(f"dryfit {version('dryfit')}")
+        parser.exit()
+
+
+def _fault(fault: Exception) -> int:
+    """A fault of the program itself: said loudly, with where it happened, and never taken for a pass."""
+    import traceback
+
+    last = traceback.extract_tb(fault.__traceback__)[-1]
+    where = f"{os.path.basename(last.filename)}, line {last.lineno}"
+    print(
+        f"Dryfit itself has failed, so nothing was judged: {type(fault).__name__}: {fault}\n"
+        f"This is a fault of the program ({where}), not of the plan. Please report it with the plan.",
+        file=sys.stderr,
+    )
+    return UNREADABLE

@@ -1,0 +1,140 @@
+"""What a report says of one outcome, in words: figures, working, datum, remedy, source and lines of the plan."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from validator.judging.outcomes import Check, Outcome
+from validator.judging.rules import Citation, Rule
+from validator.measures.rows import FieldType, NotKnown, Row
+from validator.plan.dimensions import Dimension
+from validator.reporting.printing import NO, YES, Printer
+from validator.reporting.working import Working, datum, pointers, work_out
+
+BOUND_WORDS = {"at least": "at least", "at most": "at most", "equals": "exactly"}
+OUT_WORDS = {"at least": "short by", "at most": "over by", "equals": "out by"}
+SEEN_WORDS = {"secondary": "as reported", "memory": "from memory", "primary": "", "": ""}
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One check of an outcome in words. `have`, `need` and `short` carry no unit where the plan's lengths carry none.
+
+    `bound` is «at least», «at most» or «exactly»; `out` says which way the figure is out.
+    """
+
+    have: str
+    need: str
+    working: str = ""
+    bound: str = ""
+    datum: str = ""
+    short: str = ""
+    out: str = ""
+    need_from: str = ""
+
+
+def failed_or_first(outcome: Outcome) -> Check | None:
+    """The check that fails by most, or the one with least to spare."""
+    return max(outcome.checks, key=lambda check: (not check.ok, check.short), default=None)
+
+
+def finding(outcome: Outcome, printer: Printer) -> Finding | None:
+    """The decisive check of an outcome in words; None where nothing was compared."""
+    check = failed_or_first(outcome)
+    row, rule = outcome.row, outcome.rule
+    if check is None or row is None:
+        return None
+    if rule.dimension is None or isinstance(check.have, str | bool) or isinstance(check.need, str | bool):
+        return _in_words(rule, check, printer)
+    have, need = printer.pair(check.have, check.need, rule.dimension)
+    working = work_out(row, rule.figure, printer)
+    return Finding(
+        have=have,
+        working=working.sum or working.label if working else "",
+        need=need,
+        bound=BOUND_WORDS[check.bound],
+        datum=datum(row, rule.figure, printer),
+        out=OUT_WORDS[check.bound],
+        short=printer.value(abs(check.short), rule.dimension),
+        need_from=_need_from(row, check, printer),
+    )
+
+
+def remedy(outcome: Outcome, printer: Printer) -> str:
+    """What to do, with the target figure, for the decisive check."""
+    if outcome.row is None:
+        return ""
+    check = failed_or_first(outcome)
+    extra = {} if check is None else {"have": check.have, "need": check.need, "short": abs(check.short)}
+
+    def shown(value: float | str | bool, type: FieldType) -> str:
+        return printer.value(value, type, unit=isinstance(type, Dimension))
+
+    return printer.text(outcome.rule.remedy.fill(outcome.row, extra, shown))
+
+
+def makers(outcome: Outcome, printer: Printer) -> list[str]:
+    """What each maker's paper asks, where the rule looks at papers."""
+    row = outcome.row
+    said = []
+    for name in outcome.rule.stated if row is not None else ():
+        assert row is not None
+        figure = row.figures.get(name)
+        label = figure.label if figure else row.fields[name].label
+        dimension = figure.dimension if figure else row.fields[name].type
+        try:
+            value = printer.value(getattr(row, name), dimension)
+        except NotKnown as unknown:
+            said.append(f"{printer.text(label)}: {unknown.missing[0].why.value}")
+        else:
+            working = work_out(row, name, printer)
+            sum_of = f" ({working.sum})" if working and working.sum and len(working.pointers) > 1 else ""
+            said.append(f"{printer.text(label)}: {value}{sum_of}")
+    return said
+
+
+def rests_on(source: Citation) -> str:
+    """The source as a report cites it: document, edition, clause, standing, and how it was seen."""
+    if not source.title:
+        return source.standing
+    seen = SEEN_WORDS[source.seen]
+    return f"{source}: {source.standing}" + (f", {seen}" if seen else "")
+
+
+def where(outcome: Outcome, printer: Printer, most: int = 3) -> str:
+    """The lines of the plan that an outcome rests on, the thing's own first."""
+    return printer.lines(_pointers(outcome, printer), most)
+
+
+def _pointers(outcome: Outcome, printer: Printer) -> Iterator[str]:
+    if outcome.row is not None and outcome.rule.figure in outcome.row.figures:
+        working = work_out(outcome.row, outcome.rule.figure, printer)
+        if working is not None:
+            leaves = [pointer for pointer in pointers(working) if pointer]
+            yield outcome.subject.pointer
+            yield from leaves
+            return
+    yield outcome.subject.pointer
+    if outcome.row is not None and outcome.rule.figure in outcome.row.known:
+        yield outcome.row.known[outcome.rule.figure].pointer
+
+
+def _in_words(rule: Rule, check: Check, printer: Printer) -> Finding:
+    if check.bound == "holds" and rule.holds is not None:
+        return Finding(have=YES if check.ok else NO, need=YES)
+    return Finding(have=str(check.have), need=str(check.need))
+
+
+def _need_from(row: Row, check: Check, printer: Printer) -> str:
+    if check.need_from == "rule":
+        return ""
+    figure = row.figures.get(check.need_from)
+    return printer.text(figure.label if figure else row.fields[check.need_from].label)
+
+
+def work_out_outcome(outcome: Outcome, printer: Printer) -> Working | None:
+    """The whole working of the figure an outcome compares; None for words, conditions and what is not known."""
+    if outcome.row is None or outcome.rule.figure not in outcome.row.figures:
+        return None
+    return work_out(outcome.row, outcome.rule.figure, printer)

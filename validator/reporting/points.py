@@ -1,0 +1,128 @@
+"""The points of a report: outcomes put together so that one cause is one point, in the order of the work."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from validator.judging.apply import Judgement
+from validator.judging.outcomes import Outcome, Result
+from validator.judging.rules import SEVERITIES, Rule, Severity
+from validator.measures.rows import Missing
+
+TIGHT_SHARE = 0.1
+MOST_TIGHT = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """One rule that is not met, at one place or several; `moves` are points whose figures share a value with it."""
+
+    number: int
+    rule: Rule
+    outcomes: tuple[Outcome, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Errand:
+    """One thing to find out, and all that waits for it; `severity` is the gravest rule among them."""
+
+    number: int
+    missing: Missing
+    outcomes: tuple[Outcome, ...]
+    severity: Severity
+
+    @property
+    def stops(self) -> bool:
+        return self.severity == "stop"
+
+
+@dataclass(frozen=True, slots=True)
+class Points:
+    """What a report says, in its order: points by stage, errands, departures, tight fits, and the tally of rules."""
+
+    points: tuple[Point, ...]
+    errands: tuple[Errand, ...]
+    agreed: tuple[Outcome, ...]
+    supposing: tuple[Outcome, ...]
+    tight: tuple[Outcome, ...]
+    tally: dict[Result, int]
+
+    def of_stage(self, stage: str) -> list[Point]:
+        return [point for point in self.points if point.rule.before == stage]
+
+    def numbers(self, outcomes: Sequence[Outcome]) -> list[int]:
+        """The numbers of the points and errands that these outcomes belong to."""
+        wanted = {id(outcome) for outcome in outcomes}
+        return [
+            entry.number
+            for entry in (*self.points, *self.errands)
+            if any(id(outcome) in wanted for outcome in entry.outcomes)
+        ]
+
+
+def put_together(judgement: Judgement) -> Points:
+    """Number what is wrong by stage and severity, then what is not known by severity."""
+    stages = list(judgement.site.library.stages)
+    points = _points(judgement.outcomes, stages)
+    errands = _errands(judgement.outcomes, len(points))
+    met = [outcome for outcome in judgement.outcomes if outcome.result is Result.MET]
+    return Points(
+        tuple(points),
+        tuple(errands),
+        tuple(outcome for outcome in judgement.outcomes if outcome.result is Result.AGREED),
+        tuple(outcome for outcome in met if outcome.supposing),
+        tuple(_tight(met)),
+        _tally(judgement.outcomes),
+    )
+
+
+def _points(outcomes: Sequence[Outcome], stages: list[str]) -> list[Point]:
+    by_rule: dict[str, list[Outcome]] = {}
+    for outcome in outcomes:
+        if outcome.result is Result.NOT_MET:
+            by_rule.setdefault(outcome.rule.name, []).append(outcome)
+    groups = sorted(
+        by_rule.values(),
+        key=lambda group: (stages.index(group[0].rule.before), SEVERITIES.index(group[0].rule.severity)),
+    )
+    return [Point(number, group[0].rule, tuple(group)) for number, group in enumerate(groups, 1)]
+
+
+def _errands(outcomes: Sequence[Outcome], after: int) -> list[Errand]:
+    waiting: dict[str, tuple[Missing, list[Outcome]]] = {}
+    for outcome in outcomes:
+        if outcome.result is Result.NOT_KNOWN:
+            for missing in outcome.missing:
+                waiting.setdefault(missing.pointer + missing.label, (missing, []))[1].append(outcome)
+    errands = [
+        (min((outcome.rule.severity for outcome in found), key=SEVERITIES.index), missing, tuple(found))
+        for missing, found in waiting.values()
+    ]
+    errands.sort(key=lambda errand: SEVERITIES.index(errand[0]))
+    return [
+        Errand(number, missing, found, severity) for number, (severity, missing, found) in enumerate(errands, after + 1)
+    ]
+
+
+def _tight(met: Sequence[Outcome]) -> list[Outcome]:
+    """The met outcomes with the least to spare for what they need, one a rule, tightest first."""
+    tightest: dict[str, tuple[float, Outcome]] = {}
+    for outcome in met:
+        for check in outcome.checks:
+            if check.bound in ("at least", "at most") and isinstance(check.need, float) and check.need:
+                share = -check.short / abs(check.need)
+                if share <= TIGHT_SHARE and share < tightest.get(outcome.rule.name, (TIGHT_SHARE + 1, outcome))[0]:
+                    tightest[outcome.rule.name] = (share, outcome)
+    ranked = sorted(tightest.values(), key=lambda found: found[0])
+    return [outcome for _, outcome in ranked[:MOST_TIGHT]]
+
+
+def _tally(outcomes: Sequence[Outcome]) -> dict[Result, int]:
+    """How many rules came out how; a rule counts by the worst of its outcomes."""
+    gravity = [Result.NOT_MET, Result.NOT_KNOWN, Result.AGREED, Result.MET]
+    worst: dict[str, Result] = {}
+    for outcome in outcomes:
+        known = worst.get(outcome.rule.name, Result.MET)
+        worst[outcome.rule.name] = min(known, outcome.result, key=gravity.index)
+    return {result: sum(1 for found in worst.values() if found is result) for result in gravity}

@@ -1,0 +1,83 @@
+"""Values, words and places as a reader of one plan sees them: in the plan's units and the words of its country."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from functools import cached_property
+from pathlib import PurePath
+
+from validator.measures.rows import FieldType
+from validator.measures.site import Site
+from validator.plan.dimensions import NUMBER, Dimension
+from validator.plan.problems import Place
+from validator.plan.showing import Units, show, show_pair
+
+YES, NO = "yes", "no"
+
+
+class Printer:
+    """Shows values, texts and places of one plan."""
+
+    def __init__(self, site: Site) -> None:
+        self._plan = site.plan
+        self._words = _of_country(site.library.words, site.country)
+        project = site.plan.project
+        self.units = Units(project.lengths_in or "mm", project.currency)
+
+    def value(self, value: float | str | bool, type: FieldType | None, *, unit: bool = False) -> str:
+        """A value as the plan would write it; lengths without their unit unless `unit`, as the plan does."""
+        if isinstance(value, bool):
+            return YES if value else NO
+        if isinstance(value, str):
+            return self.text(value)
+        return show(value, type if isinstance(type, Dimension) else NUMBER, self.units, unit=unit)
+
+    def pair(self, have: float, need: float, dimension: Dimension) -> tuple[str, str]:
+        """Two values side by side, with as many decimals as it takes to tell them apart."""
+        return show_pair(have, need, dimension, self.units)
+
+    def text(self, text: str) -> str:
+        """A text of ours in the words of the plan's country; names of the plan are not passed through here."""
+        if not self._words:
+            return text
+        return self._pattern.sub(lambda found: _like(found.group(), self._words[found.group().lower()]), text)
+
+    @cached_property
+    def _pattern(self) -> re.Pattern[str]:
+        longest_first = sorted(self._words, key=len, reverse=True)
+        return re.compile(r"\b(?:" + "|".join(map(re.escape, longest_first)) + r")\b", re.IGNORECASE)
+
+    def place(self, pointer: str) -> Place:
+        return self._plan.place(pointer)
+
+    def line(self, place: Place) -> str:
+        """`layout 57`, or `line 57` where the plan is one file."""
+        if not place.line:
+            return PurePath(place.file).stem
+        if len(self._plan.files) > 1:
+            return f"{PurePath(place.file).stem} {place.line}"
+        return f"line {place.line}"
+
+    def lines(self, pointers: Iterable[str], most: int = 3) -> str:
+        """Where several pointers stand, each line once: `layout 57, kinds 16`."""
+        shown: dict[tuple[str, int], str] = {}
+        for pointer in pointers:
+            place = self.place(pointer)
+            shown.setdefault((place.file, place.line), self.line(place))
+        texts = list(shown.values())[:most]
+        if len(texts) > 1 and all(text.startswith("line ") for text in texts):
+            return "lines " + ", ".join(text.removeprefix("line ") for text in texts)
+        return ", ".join(texts)
+
+
+def _of_country(words: Mapping[str, Mapping[str, str]], country: str) -> dict[str, str]:
+    found: dict[str, str] = {}
+    for prefix, of_prefix in sorted(words.items(), key=lambda item: len(item[0])):
+        if country == prefix or country.startswith(prefix + "-"):
+            found.update({ours.lower(): theirs for ours, theirs in of_prefix.items()})
+    return found
+
+
+def _like(found: str, replacement: str) -> str:
+    return replacement[:1].upper() + replacement[1:] if found[:1].isupper() else replacement

@@ -1,0 +1,22 @@
+"""Bold and colour for a terminal; nothing a report says is said by colour alone."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+BOLD, RESET = "\x1b[1m", "\x1b[0m"
+SEVERITY_COLOURS = {"STOP": "\x1b[1;35m", "put right": "\x1b[36m"}
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """How to set text off: with terminal sequences, or (`plain`) not at all."""
+
+    plain: bool = True
+
+    def strong(self, text: str) -> str:
+        return text if self.plain else f"{BOLD}{text}{RESET}"
+
+    def severity(self, text: str) -> str:
+        colour = SEVERITY_COLOURS.get(text)
+        return text if self.plain or colour is None else f"{colour}{text}{RESET}"

@@ -1,0 +1,120 @@
+"""The working of a figure as a line that can be followed with a pencil."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from validator.measures.rows import Figure, Known, Row
+from validator.measures.tracing import Step, trace
+from validator.reporting.printing import Printer
+
+MOST_TERMS = 9
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """One line of working: what is worked out, how, and what comes out; `below` are the lines of its parts."""
+
+    label: str
+    sum: str
+    result: str
+    below: tuple[Working, ...] = ()
+    pointers: tuple[str, ...] = ()
+
+    def flat(self) -> Iterator[tuple[int, Working]]:
+        """The lines from the top down with their depth."""
+        yield from self._flat(0)
+
+    def _flat(self, depth: int) -> Iterator[tuple[int, Working]]:
+        yield depth, self
+        for part in self.below:
+            yield from part._flat(depth + 1)
+
+
+def work_out(row: Row, name: str, printer: Printer, *, depth: int = 8) -> Working | None:
+    """The working of a figure or field of a row, down to what the plan says; None where something is missing."""
+    step, seen = trace(row, name)
+    if seen.missing or not isinstance(step, Step):
+        return None
+    label = step.label or name
+    below: list[Working] = []
+    if depth > 0:
+        for source in _sources(step):
+            if source.origin is not None:
+                part = work_out(source.origin[0], source.origin[1], printer, depth=depth - 1)
+                if part is not None and part.sum:
+                    below.append(_called(part, source.label))
+    return Working(
+        printer.text(label),
+        _sum(step, printer) if step.operands else "",
+        printer.value(step.value, step.dimension),
+        tuple(below),
+        tuple(dict.fromkeys(source.pointer for source in _sources(step))),
+    )
+
+
+def datum(row: Row, name: str, printer: Printer) -> str:
+    """From where a figure is measured, in words: `from pan supports`; empty where it says nothing."""
+    figure = row.figures.get(name)
+    if not isinstance(figure, Figure) or not figure.start:
+        return ""
+    return printer.text(f"from {figure.start} to {figure.end}")
+
+
+def pointers(working: Working) -> Iterator[str]:
+    """Where in the plan the values of a working stand, nearest first."""
+    for _, line in working.flat():
+        yield from line.pointers
+
+
+def _called(working: Working, label: str) -> Working:
+    return Working(label or working.label, working.sum, working.result, working.below, working.pointers)
+
+
+def _sources(step: Step) -> Iterator[Known]:
+    for leaf in step.leaves():
+        if leaf.source is not None:
+            yield leaf.source
+
+
+def _sum(step: Step, printer: Printer) -> str:
+    return _shown(Step(step.value, step.dimension, "", step.sign, step.operands), printer)
+
+
+def _shown(step: Step, printer: Printer) -> str:
+    if step.sign in ("+", "−"):
+        terms = [term for term in _terms(step, "+") if term[1].value or term[1].operands] or _terms(step, "+")
+        if len(terms) > MOST_TERMS:
+            return f"{printer.value(step.value, step.dimension)} ({len(terms)} parts)"
+        shown = " ".join(f"{sign} {_factor(term, printer)}" for sign, term in terms)
+        return shown.removeprefix("+ ")
+    if step.sign in ("×", "÷"):
+        return f" {step.sign} ".join(_factor(operand, printer) for operand in step.operands)
+    if step.operands:
+        return f"{step.sign} ({', '.join(_shown(operand, printer) for operand in step.operands)})"
+    return f"{printer.value(step.value, step.dimension)} {printer.text(step.label)}".strip()
+
+
+def _terms(step: Step, sign: str) -> list[tuple[str, Step]]:
+    """The terms of a sum with their signs, sums inside sums opened up."""
+    if step.sign not in ("+", "−") or not step.operands:
+        return [(sign, step)]
+    first, *others = step.operands
+    found = _terms(first, sign)
+    turned = sign if step.sign == "+" else _turned(sign)
+    for operand in others:
+        found += _terms(operand, turned)
+    return found
+
+
+def _turned(sign: str) -> str:
+    return "−" if sign == "+" else "+"
+
+
+def _factor(step: Step, printer: Printer) -> str:
+    """A step inside another: a labelled product by its name, an unlabelled sum in brackets."""
+    if step.label and step.operands and step.sign not in ("+", "−"):
+        return f"{printer.value(step.value, step.dimension)} {printer.text(step.label)}"
+    shown = _shown(step, printer)
+    return f"({shown})" if step.sign in ("+", "−") and len(step.operands) > 1 else shown
