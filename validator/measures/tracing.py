@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from validator.measures.rows import Figure, Known, Missing, NotKnown, Row
@@ -175,22 +175,82 @@ def all_missing(row: Row, name: str) -> tuple[Missing, ...]:
 
 
 def derived(row: Row, name: str, label: str = "") -> Known | tuple[Missing, ...]:
-    """A figure of one row as a value for another, with its range, its doubts and its working."""
+    """A figure of one row as a value for another, with its range, its doubts and its working.
+
+    A doubt that comes in twice counts once: a place and a width that hang on the same reading do not widen each other.
+    """
     figure = row.figures[name]
     try:
-        values = [getattr(corner, name) for corner in row.corners()]
+        value = getattr(row, name)
     except NotKnown:
         return all_missing(row, name)
-    assumed = any(known.rests_on_assumption for known in row.known.values()) and any(
-        known.rests_on_assumption for known in trace(row, name)[1].read.values()
-    )
-    low, high = min(values), max(values)
-    return Known(
-        value=low,
-        pointer=row.subject.pointer,
-        label=label or figure.label,
-        low=low,
-        high=high,
-        assumed=assumed,
-        origin=(row, name),
-    )
+    doubtful = bool(row.doubts())
+    found = Known(value, row.subject.pointer, "", label or figure.label, low=value, high=value, origin=(row, name))
+    if not doubtful and not any(known.rests_on_assumption for known in row.known.values()):
+        return found
+    step, seen = trace(row, name)
+    assumed = any(known.rests_on_assumption for known in seen.read.values())
+    if not doubtful:
+        return replace(found, assumed=assumed)
+    shares = _shares(step)
+    if shares is None:
+        values = [getattr(corner, name) for corner in row.corners()]
+        return replace(found, low=min(values), high=max(values), assumed=assumed)
+    swings = _swings(shares)
+    ends = [sorted((share * (leaf.low - leaf.value), share * (leaf.high - leaf.value))) for leaf, share in swings]
+    low, high = value + math.fsum(end[0] for end in ends), value + math.fsum(end[1] for end in ends)
+    return replace(found, low=low, high=high, assumed=assumed, swings=swings)
+
+
+Shares = dict[int, tuple[Known, float]]
+
+
+def _shares(step: Step) -> Shares | None:
+    """How much a step moves with each doubtful value that it reads; None where it does not move evenly."""
+    if not step.operands:
+        return {id(step.source): (step.source, 1.0)} if step.source is not None and step.source.doubtful else {}
+    parts = [_shares(operand) for operand in step.operands]
+    moving = [(place, part) for place, part in enumerate(parts) if part is None or part]
+    if not moving:
+        return {}
+    if any(part is None for part in parts):
+        return None
+    match step.sign:
+        case "+":
+            factors = [1.0] * len(parts)
+        case "−":
+            factors = [1.0, -1.0]
+        case "×" if len(moving) == 1:
+            factors = [step.operands[1].value, step.operands[0].value]
+        case "÷" if moving[-1][0] == 0:
+            factors = [1 / step.operands[1].value, 0.0]
+        case _:
+            return None
+    found: Shares = {}
+    for part, factor in zip(parts, factors, strict=True):
+        for key, (known, share) in (part or {}).items():
+            found[key] = (known, found.get(key, (known, 0.0))[1] + factor * share)
+    return found
+
+
+def _swings(shares: Shares) -> tuple[tuple[Known, float], ...]:
+    """The shares of the figures as the plan gives them, behind values that were worked out from them."""
+    found: dict[object, tuple[Known, float]] = {}
+    for known, share in shares.values():
+        for leaf, behind in known.swings or ((known, 1.0),):
+            key = id(leaf) if leaf.origin is not None else leaf.pointer
+            found[key] = (leaf, found.get(key, (leaf, 0.0))[1] + share * behind)
+    return tuple((leaf, share) for leaf, share in found.values() if abs(share) > 1e-12)
+
+
+def at_this_end(known: Known) -> tuple[Row, str] | None:
+    """The row and figure behind a value, at that end of its ranges which gives the value; for showing the working."""
+    if known.origin is None:
+        return None
+    row, name = known.origin
+    if not row.doubts() or _agree(float(getattr(row, name)), float(known.value)):
+        return known.origin
+    for corner in row.corners():
+        if _agree(float(getattr(corner, name)), float(known.value)):
+            return corner, name
+    return known.origin
