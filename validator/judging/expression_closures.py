@@ -45,9 +45,9 @@ def built(tree: Tree, text: str, reads: Iterable[str], kind: type[Row]) -> Calla
     Raises BadExpression where a name is a list of the row, or is of another sort than the tree says.
     """
     if all(name in kind.fields or name in kind.figures for name in reads):
-        run = _Builder(text, kind, operator.attrgetter, operator.attrgetter("subject.pointer")).build(tree)
+        run = _Builder(text, kind, operator.attrgetter, lambda row: row).build(tree)
         return lambda row, extra: run(row)
-    run = _Builder(text, kind, _from_row, lambda at: at[0].subject.pointer).build(tree)
+    run = _Builder(text, kind, _from_row, lambda at: at[0]).build(tree)
     return lambda row, extra: run((row, extra))
 
 
@@ -56,8 +56,8 @@ def _from_row(name: str) -> Read:
 
 
 class _Builder:
-    def __init__(self, text: str, kind: type[Row], of_row: Callable[[str], Read], pointer: Read) -> None:
-        self.text, self.kind, self.of_row, self.pointer = text, kind, of_row, pointer
+    def __init__(self, text: str, kind: type[Row], of_row: Callable[[str], Read], row: Callable[[Any], Row]) -> None:
+        self.text, self.kind, self.of_row, self.row = text, kind, of_row, row
 
     def build(self, tree: Tree) -> Read:
         head = tree[0]
@@ -96,7 +96,7 @@ class _Builder:
         def read(at: Any) -> Any:
             value = at[1].get(name)
             if value is None:
-                raise NotKnown(Missing(self.pointer(at), name))
+                raise NotKnown(Missing(self.row(at).subject.pointer, name))
             if isinstance(value, Missing):
                 raise NotKnown(value)
             if not isinstance(value, types) or (sort == "number" and isinstance(value, bool)):
@@ -108,11 +108,27 @@ class _Builder:
     def one_of(self, tree: Tree) -> Read:
         read, words = self.build(tree[1]), frozenset(tree[2])
         if tree[1][1] == "term":
-            return lambda at: fold(read(at)) in words
+            return self.term_of(read, tree[1][2], words, frozenset(tree[3]))
         if len(words) == 1:
             (word,) = words
             return lambda at: bool(read(at) == word)
         return lambda at: read(at) in words
+
+    def term_of(self, read: Read, name: str, words: frozenset[str], others: frozenset[str]) -> Read:
+        label = self.kind.fields[name].label if name in self.kind.fields else name
+
+        def run(at: Any) -> bool:
+            written = read(at)
+            term = fold(written)
+            if term in words:
+                return True
+            if term in others:
+                return False
+            known = self.row(at).known.get(name)
+            pointer = known.pointer if known else self.row(at).subject.pointer
+            raise NotKnown(Missing(pointer, label, Why.UNCLEAR, detail=f"no group of terms has {written!r}"))
+
+        return run
 
     def quotient(self, left: Read, right: Read) -> Read:
         operands = _both(lambda above, below: (above, below), left, right)
@@ -120,7 +136,7 @@ class _Builder:
         def run(at: Any) -> float:
             above, below = operands(at)
             if below == 0:
-                raise NotKnown(Missing(self.pointer(at), self.text, Why.UNCLEAR, detail="it divides by 0"))
+                raise NotKnown(Missing(self.row(at).subject.pointer, self.text, Why.UNCLEAR, detail="it divides by 0"))
             return float(above / below)
 
         return run

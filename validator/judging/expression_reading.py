@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import ast
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
@@ -230,7 +230,7 @@ class _Reader:
             part = self.part_for_words(left, right)
             if sign not in ("==", "!="):
                 raise BadExpression(f"words have no order: `{sign}` compares figures", self.token(right).offset)
-            tree = ["in", part.tree, [self.word(part.type, self.token(right))]]
+            tree = self.among(part, [self.word(part.type, self.token(right))]).tree
             return Part(["not", tree] if sign == "!=" else tree, YES_NO, part.offset)
         first, second = self.part(left), self.part(right)
         for part in (first, second):
@@ -259,15 +259,28 @@ class _Reader:
         if self.is_word(left):
             raise BadExpression("a word in quotes stands behind `in`, in brackets", self.token(left).offset)
         part = self.part_for_words(left, right)
-        listed = right.elts if isinstance(right, ast.Tuple) else [right]
-        if not isinstance(right, ast.Tuple) and not self.is_word(right):
-            words = self.group(part.type, right)
+        if isinstance(right, ast.Tuple | ast.List):
+            words = self.listed(part.type, right.elts)
+        elif self.is_word(right):
+            words = self.listed(part.type, [right])
         else:
-            for each in listed:
-                if not self.is_word(each):
-                    raise BadExpression("a list behind `in` holds words in quotes only", self.token(each).offset)
-            words = [self.word(part.type, self.token(each)) for each in listed]
-        return Part(["in", part.tree, sorted(set(words))], YES_NO, part.offset)
+            words = self.group(part.type, right)
+        return self.among(part, words)
+
+    def among(self, part: Part, words: Iterable[str]) -> Part:
+        """Whether a field holds one of the words; for a term with all other terms there are, since one that is in no
+        group is not known to be another."""
+        chosen = frozenset(words)
+        tree: Tree = ["in", part.tree, sorted(chosen)]
+        if part.type == TERM:
+            tree.append(sorted(self.terms - chosen))
+        return Part(tree, YES_NO, part.offset)
+
+    def listed(self, type: FieldType, nodes: list[ast.expr]) -> list[str]:
+        for node in nodes:
+            if not self.is_word(node):
+                raise BadExpression("a list behind `in` holds words in quotes only", self.token(node).offset)
+        return [self.word(type, self.token(node)) for node in nodes]
 
     def is_word(self, node: ast.expr) -> bool:
         return isinstance(node, ast.Name) and self.token(node).kind == "word"

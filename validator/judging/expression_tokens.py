@@ -28,7 +28,8 @@ _GAP = re.compile(r"[ \t\r\n]*")
 _RUN = re.compile(r"[\w.]+")
 
 _BINARY = frozenset(("==", "!=", "<=", ">=", "<", ">", "+", "-", "*", "/", "and", "or", "in", "not in"))
-_SIGNS = _BINARY | {"(", ")", ",", "not"}
+_SIGNS = _BINARY | {"(", ")", "[", "]", ",", "not"}
+_CLOSES = {")": "(", "]": "["}
 _BEFORE_NOT = frozenset(("", "(", ",", "and", "or", "not"))
 
 _WRITE_INSTEAD = {
@@ -56,8 +57,6 @@ _WRITE_INSTEAD = {
     "’": "write straight quotes: '",
     "“": "write straight quotes: '",
     "”": "write straight quotes: '",
-    "[": "write round brackets",
-    "]": "write round brackets",
     ".": "write a figure before and after the point, as in `0.5 mm`",
 }
 _STRANGE_WORDS = {
@@ -177,15 +176,20 @@ def _in_order(found: list[Token], end: int) -> None:
     brackets: list[Token] = []
     before: Token | None = None
     for token in found:
-        if before is None or (not before.is_operand and before.text != ")"):
+        if before is None or _wants_more(before):
             _starts(token, before, brackets)
         else:
             _goes_on(token, before, brackets)
         before = token
-    if before is not None and not before.is_operand and before.text != ")":
+    if before is not None and _wants_more(before):
         raise BadExpression(f"nothing stands behind `{before.text}`", before.offset)
     if brackets:
         raise BadExpression("this bracket is never closed", brackets[-1].offset)
+
+
+def _wants_more(token: Token) -> bool:
+    """Whether an operand is due behind this token."""
+    return not token.is_operand and token.text not in _CLOSES
 
 
 def _starts(token: Token, before: Token | None, brackets: list[Token]) -> None:
@@ -193,15 +197,17 @@ def _starts(token: Token, before: Token | None, brackets: list[Token]) -> None:
     last = before.text if before else ""
     if token.is_operand or token.text == "-":
         return
-    if token.text == "(":
+    if token.text == "(" or (token.text == "[" and last in ("in", "not in")):
         brackets.append(token)
         if len(brackets) > DEEPEST_BRACKETS:
             raise BadExpression(f"brackets may stand {DEEPEST_BRACKETS} deep", token.offset)
+    elif token.text == "[":
+        raise BadExpression("a list in brackets can only stand behind `in`", token.offset)
     elif token.text == "not" and last not in _BEFORE_NOT:
         raise BadExpression("put brackets round what is denied: (not …)", token.offset)
-    elif token.text == ")" and last == "," and brackets:
-        brackets.pop()
-    elif token.text == ")" and last == "(":
+    elif token.text in _CLOSES and last == "," and brackets:
+        _close(token, brackets)
+    elif token.text in _CLOSES and last in _CLOSES.values():
         raise BadExpression("nothing stands between these brackets", token.offset)
     elif token.text != "not":
         raise BadExpression(f"nothing stands before `{token.text}`", token.offset)
@@ -210,15 +216,19 @@ def _starts(token: Token, before: Token | None, brackets: list[Token]) -> None:
 def _goes_on(token: Token, before: Token, brackets: list[Token]) -> None:
     """A token behind an operand."""
     if token.text == "(" and before.kind == "name":
-        raise BadExpression(
-            f"`{before.text}(…)`: nothing can be called in a rule; use a figure of the row", before.offset
-        )
-    if token.is_operand or token.text in ("(", "not"):
+        message = f"`{before.text}(…)`: nothing can be called in a rule; use a figure of the row"
+        raise BadExpression(message, before.offset)
+    if token.is_operand or token.text in ("(", "[", "not"):
         if before.kind == "number" and token.kind == "name":
             raise _no_unit(before, token)
         raise BadExpression(f"a sign is missing between `{before.text}` and `{token.text}`", token.offset)
-    if token.text in (")", ","):
-        if not brackets:
-            raise BadExpression(f"no bracket is open before `{token.text}`", token.offset)
-        if token.text == ")":
-            brackets.pop()
+    if token.text == "," and not brackets:
+        raise BadExpression("no bracket is open before `,`", token.offset)
+    if token.text in _CLOSES:
+        _close(token, brackets)
+
+
+def _close(token: Token, brackets: list[Token]) -> None:
+    if not brackets or brackets[-1].text != _CLOSES[token.text]:
+        raise BadExpression(f"no bracket is open that `{token.text}` closes", token.offset)
+    brackets.pop()

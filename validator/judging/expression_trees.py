@@ -5,6 +5,7 @@ it is used, so that a damaged file is refused and can reach nothing but values o
 
     ["number", 650.0]   ["read", "number", "clearance"]   ["negative", tree]   ["+", tree, tree]   ["<", tree, tree]
     ["in", ["read", "word", "fuel"], ["gas", "induction"]]   ["not", tree]   ["and", tree, tree, …]
+    ["in", ["read", "term", "base"], ["brick", "stone"], [every other term there is]]
 """
 
 from __future__ import annotations
@@ -90,18 +91,16 @@ def _read(parts: Tree, names: set[str]) -> Sort:
 
 
 def _in(parts: Tree, names: set[str]) -> Sort:
-    if (
-        len(parts) == 2
-        and isinstance(parts[0], list)
-        and len(parts[0]) == 3
-        and parts[0][0] == "read"
-        and _read(parts[0][1:], names) in ("word", "term")
-        and isinstance(parts[1], list)
-        and parts[1]
-        and all(isinstance(word, str) for word in parts[1])
-    ):
-        return "yes or no"
-    raise BadExpression(DAMAGED)
+    match parts:
+        case [["read", *read], [*words]]:
+            wanted, lists = "word", [words]
+        case [["read", *read], [*words], [*others]]:
+            wanted, lists = "term", [words, others]
+        case _:
+            raise BadExpression(DAMAGED)
+    if not words or _read(read, names) != wanted or not all(isinstance(word, str) for one in lists for word in one):
+        raise BadExpression(DAMAGED)
+    return "yes or no"
 
 
 def type_as_json(type: FieldType) -> list[Any]:
