@@ -92,8 +92,9 @@ def parse_quantity(
 ) -> Quantity | ToFind | NothingStated:
     """What a text says where a quantity of the dimension is wanted, in base units.
 
-    A number without a unit is a length in `lengths_in` (mm, cm, m, in or ft). `level` is for spots of a floor, which lie `9 low` or `4 high`
-    (negative). `none` gives NothingStated; whether that may stand is up to the field. Raises BadQuantity.
+    A number without a unit is a length in `lengths_in` (mm, cm, m, in or ft). `level` is for spots of a floor, which
+    lie `9 low` or `4 high` (negative). `none` gives NothingStated; whether that may stand is up to the field.
+    Raises BadQuantity.
     """
     written = text.strip()
     typed = plain(text)
@@ -131,7 +132,9 @@ def parse_readings(
     for text in texts:
         reading = parse_quantity(text, dimension, lengths_in, level=level)
         if not isinstance(reading, Quantity) or not reading.exact:
-            raise BadQuantity(f"`{said(text)}` is not one reading: a list holds one figure a reading", wanted(dimension))
+            raise BadQuantity(
+                f"`{said(text)}` is not one reading: a list holds one figure a reading", wanted(dimension)
+            )
         readings.append(reading.low)
         assumed = assumed or reading.assumed
     written = ", ".join(text.strip() for text in texts)
@@ -201,8 +204,18 @@ def read_to_find(typed: str) -> ToFind | None:
         return None
     by = match[1]
     if by is not None and (len(by) > LONGEST_FIGURE or not by.isprintable()):
-        raise BadQuantity(f"say shortly who can find it out (at most {LONGEST_FIGURE} characters)", "`to find out by NAME`")
+        raise BadQuantity(
+            f"say shortly who can find it out (at most {LONGEST_FIGURE} characters)", "`to find out by NAME`"
+        )
     return ToFind(by, typed)
+
+
+def parse_to_find(text: str) -> ToFind:
+    """`to find out` or `to find out by electrician`. Raises BadQuantity where the text says something else."""
+    found = read_to_find(plain(text))
+    if found is None:
+        raise BadQuantity(f"`{said(text)}` is not read", "`to find out`, or `to find out by NAME`")
+    return found
 
 
 def without_assumed(typed: str) -> tuple[str, bool]:
@@ -234,7 +247,7 @@ def _between(typed: str, dimension: Dimension, lengths_in: str | None) -> tuple[
             start = start._replace(unit=end.unit)
         elif start.unit is not None and end.unit is None:
             raise BadQuantity(
-                f"`{said(typed)}`: say the unit at the end, for both: `{start.text} to {second}` has it only at the start",
+                f"`{said(typed)}`: the unit stands at the end, for both, or behind each figure",
                 wanted(dimension),
             )
         low, high = _in_base(start, dimension, lengths_in), _in_base(end, dimension, lengths_in)
@@ -350,7 +363,8 @@ def _water_added(typed: str) -> tuple[float, float]:
         paint_over_water = _ratio(ratio, typed, dim.WATER_ADDED)
         if paint_over_water < 1:
             raise BadQuantity(
-                f"`{said(typed)}` can be read in two ways: write which is the water", "`1 water to 4 paint`, or `10 % to 25 %`"
+                f"`{said(typed)}` can be read in two ways: write which is the water",
+                "`1 water to 4 paint`, or `10 % to 25 %`",
             )
         return 1 / paint_over_water, 1 / paint_over_water
     spoken = _SAID_RATIO.fullmatch(lowered)
@@ -417,7 +431,7 @@ _SLIPS: tuple[tuple[re.Pattern[str], str], ...] = (
     (re.compile(r"\.[0-9]+.*"), "write a 0 before the point (0.5)"),
     (re.compile(r"[0-9]+\.(?![0-9]).*"), "write a figure behind the point, or leave the point out"),
     (re.compile(r"[0-9./]+ ?(?:-|\.\.+) ?[0-9./]+(?: ?[A-Za-z%].*)?"), "write a range with `to` (10 to 25)"),
-    (re.compile(r"(?i)(?:about|approx|approximately|ca|circa|~|say)\b.*|~.*"), "write `assumed` behind a figure nobody has measured"),
+    (re.compile(r"(?i)(?:about|approx|circa|ca|say)\b.*|~.*"), "write `assumed` behind a figure not measured"),
     (re.compile(r"[<>≤≥=].*"), "write one figure; limits are for rules"),
     (re.compile(r"[A-Za-z]+ ?[0-9].*"), "the number comes first, then the unit"),
 )  # fmt: skip

@@ -13,7 +13,7 @@ from fractions import Fraction
 from validator.plan import dimensions as dim
 from validator.plan.dimensions import Dimension
 
-PERCENT = Dimension("percentage", kind="%")
+PERCENT = Dimension("percentage", kind="percentage")
 """What `30 %` is where nothing around it says of what: it fits every kind of ratio (see `fits`)."""
 
 _RATIOS = frozenset({dim.SLOPE.kind, dim.WATER_ADDED.kind, dim.HUMIDITY.kind, dim.MOISTURE.kind, dim.SHARE.kind})
@@ -211,5 +211,5 @@ def conductor_area(gauge: int) -> float:
 
     ASTM B258, clause on the formula of nominal diameters: 0.005 in at gauge 36, times the 39th root of 92 a gauge.
     """
-    diameter = 0.127 * 92 ** ((36 - gauge) / 39)
+    diameter = 0.127 * math.pow(92, (36 - gauge) / 39)
     return math.pi / 4 * diameter * diameter
