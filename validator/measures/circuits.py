@@ -2,9 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
 from validator.measures.arithmetic import least, total
-from validator.measures.rows import YES_NO, Row, figure, given
+from validator.measures.rows import YES_NO, Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, figure, given
+from validator.measures.tracing import derived
 from validator.plan.dimensions import AREA, CURRENT, LENGTH, NUMBER, POWER, VOLTAGE
+from validator.plan.names import fold
+from validator.plan.values import Quantity
+
+if TYPE_CHECKING:
+    from validator.measures.site import Site
+    from validator.plan.plan import Plan
+    from validator.plan.sections.appliances import Appliance
+    from validator.plan.sections.services import Circuit as CircuitWritten
+
+COOKING = frozenset({"induction hob", "ceramic hob", "solid plate hob", "electric cooker", "oven"})
+"""Electric appliances that households never run at full load for long."""
+
+WITHOUT_MAINS = frozenset({"sink", "tap", "gas hob", "gas cooker"})
+"""What draws nothing worth counting: the power of a gas appliance is gas."""
+
+ALL_SOCKETS = "all sockets"
 
 
 class CookingDemand(Row, kind="cooking appliance's demand"):
@@ -50,3 +71,200 @@ class Circuit(Row, kind="circuit"):
     @figure(CURRENT, "rating of the device")
     def device(self) -> float:
         return self.rating
+
+
+def cooking_demands(site: Site) -> Rows:
+    """A row for each electric hob, oven and cooker."""
+    plan = site.plan
+    if plan.appliances.left_out:
+        return Rows(left_out=[LeftOut(CookingDemand.kind, Missing("/appliances", "appliances"))])
+    cooking = ((name, appliance) for name, appliance in plan.appliances.items() if _kind(name, appliance) in COOKING)
+    return Rows([_demand(site, name, appliance) for name, appliance in cooking])
+
+
+def circuits(site: Site) -> Rows:
+    """A row for each circuit, with everything of the plan that hangs on it.
+
+    An appliance of which nobody knows what feeds it may hang on any circuit: no design current is known without it.
+    """
+    plan = site.plan
+    if plan.circuits.left_out:
+        return Rows(left_out=[LeftOut(Circuit.kind, Missing("/circuits", "circuits"))])
+    served = {name: frozenset(_served(plan, circuit)) for name, circuit in plan.circuits.items()}
+    loads = _loads(site, served)
+    return Rows([_circuit(site, name, circuit, loads[name]) for name, circuit in plan.circuits.items()])
+
+
+class _Load:
+    """What hangs on one circuit: powers, currents of cooking appliances, and what is not known of either."""
+
+    def __init__(self) -> None:
+        self.powers: list[Given] = []
+        self.demands: list[Given] = []
+
+
+def _loads(site: Site, served: Mapping[str, frozenset[str]]) -> dict[str, _Load]:
+    plan = site.plan
+    loads = {name: _Load() for name in served}
+    if plan.appliances.left_out:
+        for load in loads.values():
+            load.powers.append(Missing("/appliances", "appliances"))
+        return loads
+    feeding: dict[str, list[str]] = {}
+    for circuit, names in served.items():
+        for name in names | {fold(circuit)}:
+            feeding.setdefault(name, []).append(circuit)
+    for name, appliance in plan.appliances.items():
+        kind = _kind(name, appliance)
+        if kind in WITHOUT_MAINS:
+            continue
+        by = feeding.get(fold(name), []) + (feeding.get(fold(appliance.supply), []) if appliance.supply else [])
+        unknown = appliance.supply is None and not by
+        for circuit in list(loads) if unknown else dict.fromkeys(by):
+            load = loads[circuit]
+            if unknown:
+                load.powers.append(Missing(appliance.pointer_to("supply"), f"what feeds the {name}"))
+            elif kind in COOKING:
+                load.demands.append(derived(_demand(site, name, appliance), "demand", name))
+            else:
+                load.powers.append(reading.read(appliance, "power", name))
+    return loads
+
+
+def _served(plan: Plan, circuit: CircuitWritten) -> Iterator[str]:
+    """What a circuit serves, by folded name."""
+    for name in circuit.serves or ():
+        if fold(name) == ALL_SOCKETS:
+            yield from (fold(point) for point in plan.points if _is_socket(plan, point))
+        else:
+            yield fold(name)
+
+
+def _is_socket(plan: Plan, point: str) -> bool:
+    words = fold(plan.points[point].is_).split()
+    return any(word in ("socket", "sockets", "receptacle", "receptacles") for word in words)
+
+
+def _kind(name: str, appliance: Appliance) -> str:
+    return fold(appliance.is_ or name)
+
+
+def _demand(site: Site, name: str, appliance: Appliance) -> Row:
+    return CookingDemand(
+        Subject(name, appliance.pointer),
+        power=reading.read(appliance, "power", "power"),
+        voltage=_looked_up(site, "supply-voltage", "voltage", {"feeds": "cooking"}, appliance.pointer, "supply"),
+        in_full=_looked_up(site, "cooking-diversity", "in_full", {}, appliance.pointer, "reckoned in full"),
+        share=_looked_up(site, "cooking-diversity", "share", {}, appliance.pointer, "share of the rest"),
+    )
+
+
+def _circuit(site: Site, name: str, circuit: CircuitWritten, load: _Load) -> Row:
+    powers, demands = load.powers, load.demands
+    if circuit.load is not None:
+        powers = [*powers, reading.read(circuit, "load", "other loads")]
+    if circuit.serves is None:
+        unsaid = Missing(circuit.pointer_to("serves"), f"what {name} serves")
+        powers, demands = [*powers, unsaid], [*demands, unsaid]
+    elif any(fold(served) == ALL_SOCKETS for served in circuit.serves) and site.plan.points.left_out:
+        powers = [*powers, Missing("/points", "sockets")]
+    return Circuit(
+        Subject(name, circuit.pointer),
+        ring=reading.exactly(circuit.is_ == "ring", circuit.pointer_to("is"), "whether it is a ring"),
+        powers=reading.parts(powers),
+        demands=reading.parts(demands),
+        voltage=_looked_up(site, "supply-voltage", "voltage", {"feeds": "other"}, circuit.pointer, "supply"),
+        rating=reading.read(circuit, "device", "device"),
+        cable=reading.read(circuit, "cable", "cable"),
+        length=reading.read(circuit, "length", "length"),
+        tabulated=_tabulated(site, circuit),
+        insulation_factor=_insulation_factor(site, circuit),
+        residual=reading.read(circuit, "rcd", "residual current device"),
+        feeds_sockets=_feeds_sockets(site.plan, circuit),
+    )
+
+
+def _feeds_sockets(plan: Plan, circuit: CircuitWritten) -> Given:
+    pointer = circuit.pointer_to("serves")
+    label = "whether it feeds sockets"
+    if circuit.serves is None:
+        return Missing(pointer, label)
+    sockets = any(
+        fold(name) == ALL_SOCKETS or (name in plan.points and _is_socket(plan, name)) for name in circuit.serves
+    )
+    return reading.exactly(sockets, pointer, label)
+
+
+def _tabulated(site: Site, circuit: CircuitWritten) -> Given:
+    label = "cable, from the table"
+    cable = reading.read(circuit, "cable", "cable")
+    laid = reading.word(circuit.laid, circuit.pointer_to("laid"), "how the cable lies")
+    missing = [value for value in (cable, laid) if isinstance(value, Missing)]
+    if missing or not isinstance(cable, Known) or not isinstance(laid, Known):
+        return tuple(missing)
+    ends = [
+        _looked_up(
+            site,
+            "twin-and-earth-capacity",
+            "capacity",
+            {"cable": end, "laid": laid.value},
+            circuit.pointer_to("cable"),
+            label,
+        )
+        for end in (cable.low, cable.high)
+        if end is not None
+    ]
+    return _between(ends, cable)
+
+
+def _insulation_factor(site: Site, circuit: CircuitWritten) -> Given:
+    """The factor for the stretch that insulation surrounds; ways of lying that already allow for it have none."""
+    label = "factor for insulation around it"
+    pointer = circuit.pointer_to("in_insulation")
+    if isinstance(circuit.laid, str) and "insul" in circuit.laid:
+        note = "the figure of the table already allows for insulation"
+        return reading.exactly(1, circuit.pointer_to("laid"), label, note)
+    stretch = circuit.in_insulation
+    if not isinstance(stretch, Quantity):
+        return reading.read(circuit, "in_insulation", "stretch of cable in insulation")
+    if stretch.high == 0:
+        return reading.exactly(1, pointer, label, "no insulation around it")
+    known = reading.read(circuit, "in_insulation", label)
+    ends = [
+        _looked_up(site, "insulation-factor", "factor", {"surrounded": end}, pointer, label)
+        for end in (stretch.low, stretch.high)
+    ]
+    return _between(ends, known)
+
+
+def _between(ends: list[Given], read: Given) -> Given:
+    """The value between those looked up at both ends of what was read, with its doubts."""
+    known = [end for end in ends if isinstance(end, Known)]
+    if len(known) < len(ends) or not isinstance(read, Known):
+        return next(end for end in ends if not isinstance(end, Known))
+    values = [end.value for end in known]
+    return Known(
+        known[0].value,
+        read.pointer,
+        known[0].text,
+        known[0].label,
+        low=min(values),
+        high=max(values),
+        assumed=read.assumed,
+        note=known[0].note,
+    )
+
+
+def _looked_up(
+    site: Site, table: str, gives: str, by: Mapping[str, float | str], pointer: str, label: str
+) -> Given:
+    """A cell of a table of the plan's country, named with its source; a row the table lacks is not known."""
+    found = site.library.table(table, site.country)
+    cell = found.find(gives, by) if found is not None else None
+    if found is None or cell is None:
+        if not site.country:
+            return Missing("/project/country", "country")
+        where = f"no table «{table}» for {site.country}" if found is None else f"not in «{found.title}»"
+        return Missing(pointer, label, Why.NO_TABLE_ROW, detail=where)
+    number = float(cell.value)
+    return Known(number, pointer, cell.text, label, low=number, high=number, note=f"from {cell.table}, {cell.source}")

@@ -2,9 +2,24 @@
 
 from __future__ import annotations
 
-from validator.measures.arithmetic import total
-from validator.measures.rows import TERM, Row, Words, figure, given
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
+from validator.measures.arithmetic import least, total
+from validator.measures.rows import TERM, Given, LeftOut, Missing, Row, Rows, Subject, Why, Words, figure, given
 from validator.plan.dimensions import LENGTH
+from validator.plan.elements import Element
+from validator.plan.names import fold
+from validator.plan.values import ToFind
+
+if TYPE_CHECKING:
+    from validator.measures.site import Site
+    from validator.plan.plan import Plan
+    from validator.plan.sections.furniture import Item, Run
+    from validator.plan.sections.room import Layer, Wall
+    from validator.plan.sections.work import Fixing
 
 
 class FixingInWall(Row, kind="fixing in a wall"):
@@ -32,3 +47,236 @@ class FixingInWall(Row, kind="fixing in a wall"):
     @figure(LENGTH, "left behind the hole", start="end of the hole", end="far face of what carries it")
     def left_behind(self) -> float:
         return total(self.coverings) + self.base_thickness - self.hole_depth
+
+
+class PlugAndScrewInWall(FixingInWall, kind="fixing in a wall"):
+    """A plug set wholly in what carries, with a screw of its own: a screw holds only as far as the plug goes."""
+
+    plug_length: float = given(LENGTH, "plug")
+
+    @figure(LENGTH, "embedment", start="face of what carries it", end="tip of the fixing")
+    def embedment(self) -> float:
+        return least(self.length - self.through - total(self.coverings), self.plug_length)
+
+
+@dataclass(slots=True)
+class _Held:
+    """What one fixing holds on walls of one make-up."""
+
+    wall: str
+    carries: str
+    walls: list[str] = field(default_factory=list)
+
+
+def fixings_in_walls(site: Site) -> Rows:
+    """A row for each fixing and each make-up of wall it goes into, and one for each hung run that no fixing is for."""
+    plan = site.plan
+    if plan.fixings.left_out:
+        return Rows(left_out=[LeftOut(FixingInWall.kind, Missing("/fixings", "fixings"))])
+    found = Rows()
+    held_runs: set[str] = set()
+    for name, fixing in plan.fixings.items():
+        groups: dict[tuple[str, str], _Held] = {}
+        for wanted in fixing.for_:
+            things = list(_held_by(plan, wanted))
+            if not things:
+                missing = Missing(fixing.pointer_to("for"), wanted, Why.UNCLEAR, detail=f"which wall is {wanted} on?")
+                found.rows.append(_row(site, name, fixing, missing, "other", ""))
+            for run, wall, carries in things:
+                held_runs.add(fold(run))
+                made_of = plan.walls[wall].made_of if wall in plan.walls else None
+                make_up = fold(made_of) if isinstance(made_of, str) else f"wall {fold(wall)}"
+                held = groups.setdefault((make_up, carries), _Held(wall, carries))
+                if wall not in held.walls:
+                    held.walls.append(wall)
+        for held in groups.values():
+            found.rows.append(_row(site, name, fixing, held.wall, held.carries, _walls(held.walls)))
+    found.rows.extend(_nothing_holds(plan, held_runs))
+    return found
+
+
+def _walls(names: Sequence[str]) -> str:
+    if len(names) == 1:
+        return f"{names[0]} wall"
+    return f"{', '.join(names[:-1])} and {names[-1]} walls"
+
+
+def _nothing_holds(plan: Plan, held: set[str]) -> Iterator[Row]:
+    for name, run in plan.runs.items():
+        if fold(name) not in held and any(_hung(run, item) for item in run.order.values()):
+            missing = Missing(plan.fixings.pointer, f"what holds {name}", Why.LEFT_OUT)
+            subject = Subject(name, run.pointer, f"{run.against} wall", run.against)
+            fields = [field for field in FixingInWall.fields if field != "carries"]
+            carries = reading.exactly("wall units", run.pointer, "what hangs on it")
+            yield FixingInWall(subject, carries=carries, **dict.fromkeys(fields, missing))
+
+
+def _held_by(plan: Plan, wanted: str) -> Iterator[tuple[str, str, str]]:
+    """The run, the wall and the load of all that a name of `for` means: a run, a thing in one, an appliance, a kind."""
+    name = fold(wanted)
+    for run_name, run in plan.runs.items():
+        if fold(run_name) == name:
+            for item in run.order.values():
+                if item.family == "unit":
+                    yield run_name, run.against, _carries(run, item, wanted)
+            return
+    place = _place(plan, wanted)
+    if place is not None:
+        run_name, item = place
+        run = plan.runs[run_name]
+        yield run_name, run.against, _carries(run, item, wanted) if item.family == "unit" else "other"
+        return
+    kind = name.removesuffix(" units").removesuffix(" unit")
+    for run_name, run in plan.runs.items():
+        for item in run.order.values():
+            of_kind = fold(item.is_) in (name, kind) or fold(item.is_) == name.removesuffix("s")
+            hung = kind == "wall" and name != kind and _hung(run, item)
+            if item.family == "unit" and (of_kind or hung):
+                yield run_name, run.against, _carries(run, item, wanted)
+
+
+def _place(plan: Plan, name: str, seen: frozenset[str] = frozenset()) -> tuple[str, Item] | None:
+    """The run and the item that a name stands for: its own, or for an appliance the one it sits in or hangs over."""
+    found = plan.unit(name)
+    if found is not None:
+        run_name, written = found
+        return run_name, plan.runs[run_name].order[written]
+    if name not in plan.appliances or fold(name) in seen:
+        return None
+    appliance = plan.appliances[name]
+    host = appliance.in_ or appliance.over
+    return _place(plan, host, seen | {fold(name)}) if host else None
+
+
+def _hung(run: Run, item: Item) -> bool:
+    if item.family != "unit":
+        return False
+    return any(given is not None for given in (run.tops, run.underside, item.underside, item.hangers, item.over))
+
+
+def _carries(run: Run, item: Item, wanted: str) -> str:
+    if _hung(run, item):
+        return "wall units"
+    return "tall units" if "tall" in fold(item.is_).split() or "tall" in fold(wanted).split() else "other"
+
+
+def _row(site: Site, name: str, fixing: Fixing, wall: str | Missing, carries: str, context: str) -> Row:
+    at_wall = wall if isinstance(wall, str) and context == f"{wall} wall" else ""
+    subject = Subject(name, fixing.pointer, context, at_wall)
+    cut = _Cut(wall, wall, wall) if isinstance(wall, Missing) else _cut(site, fixing, wall)
+    kind_of = _kind(fixing)
+    values: dict[str, Given] = {
+        "kind_of": kind_of if isinstance(kind_of, Missing) else reading.exactly(kind_of, fixing.pointer, "kind of fixing"),
+        "length": _part(fixing, "plug" if kind_of == "frame fixing" else "screw", "length", "long"),
+        "through": reading.read(fixing, "through", "rail" if fixing.at == "hangers" else "fixture"),
+        "coverings": cut.coverings,
+        "base": cut.base,
+        "base_thickness": cut.thickness,
+        "plug_diameter": _part(fixing, "plug", "diameter", "diameter of the plug"),
+        "hole_depth": _part(fixing, "hole", "depth", "hole"),
+        "maker_embedment": _maker_embedment(site.plan, name, fixing),
+        "carries": reading.exactly(carries, fixing.pointer_to("for"), "what hangs on it"),
+    }
+    if kind_of == "plug and screw":
+        return PlugAndScrewInWall(subject, plug_length=_part(fixing, "plug", "length", "plug"), **values)
+    return FixingInWall(subject, **values)
+
+
+def _kind(fixing: Fixing) -> str | Missing:
+    if fixing.plug is None:
+        return "wood screw" if fixing.screw is not None else Missing(fixing.pointer, "plug or screw")
+    if "frame" in fold(fixing.plug.type or "").split():
+        return "frame fixing"
+    if fixing.screw is not None or fixing.plug.type is not None:
+        return "plug and screw"
+    return Missing(fixing.pointer_to("plug"), "type of the plug")
+
+
+def _part(fixing: Fixing, part: str, field: str, label: str) -> Given:
+    """A figure of the plug, the screw or the hole, or that the fixing says nothing of it."""
+    element: Element | None = getattr(fixing, part)
+    if element is None:
+        return Missing(fixing.pointer_to(part), part)
+    return reading.read(element, field, label)
+
+
+def _maker_embedment(plan: Plan, name: str, fixing: Fixing) -> Given:
+    from validator.plan.sections.appliances import PlugPapers
+
+    label = "embedment its maker asks for"
+    names = [name, *([fixing.plug.type] if fixing.plug is not None and fixing.plug.type else [])]
+    for stated_as in names:
+        papers = plan.stated.get(stated_as)
+        if isinstance(papers, PlugPapers):
+            pointer = papers.pointer_to("embedment")
+            return reading.quantity(papers.embedment, pointer, label, absent=Why.UNREAD)
+    return Missing(f"{plan.stated.pointer}/{name}", label, Why.UNREAD)
+
+
+@dataclass(frozen=True, slots=True)
+class _Cut:
+    """A cut through a wall from the room to what carries: the layers before it, its term and its thickness."""
+
+    coverings: Given
+    base: Given
+    thickness: Given
+
+
+def _cut(site: Site, fixing: Fixing, wall_name: str) -> _Cut:
+    plan = site.plan
+    if wall_name not in plan.walls:
+        missing = Missing(f"{plan.walls.pointer}/{wall_name}", f"{wall_name} wall")
+        return _Cut(missing, missing, missing)
+    wall = plan.walls[wall_name]
+    layers = _layers(plan, wall, wall_name)
+    if isinstance(layers, Missing):
+        return _Cut(layers, layers, layers)
+    into = _into(fixing)
+    if isinstance(into, Missing):
+        return _Cut(into, into, into)
+    coverings: list[Given] = []
+    for layer in layers:
+        if isinstance(layer.material, ToFind):
+            missing = Missing(layer.pointer_to("material"), "layer of the wall", Why.TO_FIND, layer.material.by)
+            return _Cut(missing, missing, missing)
+        term = fold(layer.material)
+        carries = _same(term, into) if into else term in site.library.groups.get("bases", frozenset())
+        thickness = reading.read(layer, "thickness", layer.material)
+        if carries:
+            base = reading.exactly(layer.material, layer.pointer_to("material"), "what carries it")
+            return _Cut(reading.parts(coverings), base, thickness)
+        if not into and term not in site.library.groups.get("coverings", frozenset()):
+            question = f"does {layer.material} carry, or does the fixing have to go through it?"
+            missing = Missing(layer.pointer_to("material"), layer.material, Why.UNCLEAR, detail=question)
+            return _Cut(missing, missing, missing)
+        coverings.append(thickness)
+    where = wall.pointer_to("made_of")
+    question = f"no layer of the wall is {fixing.into}" if into else "no layer of the wall carries a fixing"
+    missing = Missing(where, "what carries it", Why.UNCLEAR, detail=question)
+    return _Cut(missing, missing, missing)
+
+
+def _layers(plan: Plan, wall: Wall, name: str) -> Sequence[Layer] | Missing:
+    label = f"what the {name} wall is made of"
+    if isinstance(wall.made_of, ToFind):
+        return Missing(wall.pointer_to("made_of"), label, Why.TO_FIND, wall.made_of.by)
+    if wall.made_of is None:
+        return Missing(wall.pointer_to("made_of"), label)
+    if wall.made_of not in plan.layers:
+        return Missing(f"{plan.layers.pointer}/{wall.made_of}", label)
+    return plan.layers[wall.made_of]
+
+
+def _into(fixing: Fixing) -> str | Missing:
+    """The layer a fixing is meant for, '' for the first that carries. A screw alone needs wood, and must say which."""
+    label = "what it goes into"
+    if isinstance(fixing.into, ToFind):
+        return Missing(fixing.pointer_to("into"), label, Why.TO_FIND, fixing.into.by)
+    if fixing.into is None and fixing.plug is None and fixing.screw is not None:
+        return Missing(fixing.pointer_to("into"), label, Why.LEFT_OUT, detail="studs, noggins or board?")
+    return fold(fixing.into or "")
+
+
+def _same(term: str, into: str) -> bool:
+    """Whether a layer is what `into` names, in the singular or the plural: `stud` and `studs`."""
+    return term.removesuffix("s") == into.removesuffix("s")

@@ -1,9 +1,36 @@
-"""The programme: dates from the order of work, and the waits between tasks; gas work and who does it."""
+"""The programme: the waits between tasks, and gas work and who does it."""
 
 from __future__ import annotations
 
-from validator.measures.rows import NAME, YES_NO, Row, Words, figure, given
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
+from validator.measures.rows import (
+    NAME,
+    YES_NO,
+    Given,
+    Known,
+    LeftOut,
+    Missing,
+    Row,
+    Rows,
+    Subject,
+    Why,
+    Words,
+    figure,
+    given,
+)
+from validator.measures.schedule import Scheduled, schedule
 from validator.plan.dimensions import DATE, DURATION
+from validator.plan.names import fold
+from validator.plan.values import ToFind
+
+if TYPE_CHECKING:
+    from validator.measures.site import Site
+    from validator.plan.plan import Plan
+    from validator.plan.sections.work import Task
 
 
 class TaskAfterWait(Row, kind="task after a wait"):
@@ -27,3 +54,218 @@ class GasWork(Row, kind="gas work"):
     registered: bool = given(YES_NO, "whether whoever does it is registered for gas")
     looked_up: float = given(DATE, "when the registration was looked up")
     by: str = given(NAME, "who does it")
+
+
+def tasks_after_waits(site: Site) -> Rows:
+    """A row for each task that comes anywhere after plaster, paint or something else that has to dry: of each of these
+    with the one that leaves it least time.
+
+    Dates are those of one course of the work, shortest or longest, whichever leaves less; never a mix of both.
+    """
+    if site.plan.work is None:
+        return Rows(left_out=[LeftOut(TaskAfterWait.kind, Missing("/work", "order of work"))])
+    tasks = schedule(site)
+    found = Rows()
+    drying: dict[str, list[str]] = {}
+    for name, scheduled in tasks.items():
+        drying[name] = []
+        for before in _drying_before(site, scheduled, tasks, drying):
+            pairs = [_pair(scheduled, tasks[other]) for other in before if other != name]
+            if pairs:
+                found.rows.append(_after_wait(site, scheduled, min(pairs, key=lambda pair: pair.order)))
+            drying[name] += _dry_last(before, tasks)
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class _Pair:
+    """A task and one before it that dries: what is to spare, and the dates of the course that leaves less."""
+
+    before: Scheduled
+    starts: Given
+    ended: Given
+    spare: float | None
+
+    @property
+    def order(self) -> tuple[int, float]:
+        """A pair that is too short for certain first, then one not known, then those with least to spare."""
+        if self.spare is None:
+            return (1, 0.0)
+        return (0 if self.spare < 0 else 2, self.spare)
+
+
+def _drying_before(
+    site: Site, scheduled: Scheduled, tasks: Mapping[str, Scheduled], drying: Mapping[str, list[str]]
+) -> list[list[str]]:
+    """What has to dry before a task: plaster, paint and the rest apart, of each line of work what is dry last."""
+    names: dict[str, None] = {}
+    for name in scheduled.follows:
+        names.update(dict.fromkeys(drying.get(name, ())))
+        if tasks[name].wait is not None:
+            names[name] = None
+    apart: dict[str, list[str]] = {}
+    for name in names:
+        what = _what_dries(site, tasks[name])
+        apart.setdefault(what.value if isinstance(what, Known) else "", []).append(name)
+    return list(apart.values())
+
+
+def _dry_last(before: list[str], tasks: Mapping[str, Scheduled]) -> list[str]:
+    """The one that is dry last, in either course of the work, and the first of which nobody knows when."""
+    kept: dict[str, None] = {}
+    known = {name: free for name in before if isinstance(free := tasks[name].free, Known)}
+    if known:
+        kept[max(known, key=lambda name: known[name].low or 0.0)] = None
+        kept[max(known, key=lambda name: known[name].high or 0.0)] = None
+    kept.update(dict.fromkeys([name for name in before if name not in known][:1]))
+    return list(kept)
+
+
+def _pair(scheduled: Scheduled, before: Scheduled) -> _Pair:
+    starts, ended, wait = scheduled.start, before.end, before.wait
+    if not (isinstance(starts, Known) and isinstance(ended, Known) and isinstance(wait, Known)):
+        return _Pair(before, starts, ended, None)
+    longest = wait.high if wait.high is not None else float(wait.value)
+    courses = [
+        (start - end - longest, start, end)
+        for start, end in ((starts.low, ended.low), (starts.high, ended.high))
+        if start is not None and end is not None
+    ]
+    spare, start, end = min(courses)
+    return _Pair(before, _at(starts, start), _at(ended, end), spare)
+
+
+def _at(known: Known, end: float) -> Known:
+    """A date at one end of its range; its working belongs to the shortest course only."""
+    origin = known.origin if end == known.low else None
+    return Known(
+        end, known.pointer, known.text, known.label, low=end, high=end, assumed=known.assumed, origin=origin
+    )
+
+
+def _after_wait(site: Site, scheduled: Scheduled, pair: _Pair) -> Row:
+    before = pair.before
+    return TaskAfterWait(
+        Subject(scheduled.name, scheduled.task.pointer, f"after {before.name}"),
+        starts=pair.starts,
+        ended=pair.ended,
+        task_before=reading.exactly(before.name, before.task.pointer, "task before"),
+        wait=before.wait or Missing(before.task.pointer_to("dries"), "wait"),
+        maker_wait=_maker_wait(site, before),
+        dries=_what_dries(site, before),
+    )
+
+
+def _what_dries(site: Site, before: Scheduled) -> Given:
+    pointer = before.task.pointer_to("dries")
+    usual = site.library.order.tasks.get(fold(before.name)) if site.library.order is not None else None
+    if usual is None or not usual.dries:
+        question = f"what has to dry after {before.name}: plaster, paint or something else?"
+        return Missing(pointer, "what has to dry", Why.UNCLEAR, detail=question)
+    return reading.exactly(usual.dries, pointer, "what has to dry")
+
+
+def _maker_wait(site: Site, before: Scheduled) -> Given:
+    """The longest that any paint's maker wants plaster to dry before the first coat; nobody else is asked."""
+    from validator.plan.sections.appliances import PaintPapers
+
+    label = "wait the maker asks for"
+    dries = _what_dries(site, before)
+    if isinstance(dries, Known) and dries.value != "plaster":
+        return Missing(before.task.pointer_to("dries"), label, Why.NOTHING_STATED)
+    papers = [papers for papers in site.plan.stated.values() if isinstance(papers, PaintPapers)]
+    if not papers:
+        return Missing(site.plan.stated.pointer, label, Why.UNREAD)
+    asked = [
+        reading.quantity(each.dry_before, each.pointer_to("dry_before"), label, absent=Why.UNREAD) for each in papers
+    ]
+    known = [value for value in asked if isinstance(value, Known)]
+    unread = [value for value in asked if isinstance(value, Missing) and value.why is not Why.NOTHING_STATED]
+    if unread:
+        return tuple(unread)
+    return max(known, key=lambda value: value.high or 0.0) if known else asked[0]
+
+
+def gas_works(site: Site) -> Rows:
+    """A row for each task on gas; where a gas appliance is planned and no task on gas, nobody knows who connects it."""
+    plan = site.plan
+    found = Rows()
+    if plan.work is not None:
+        for name, task in plan.work.tasks.items():
+            if _on_gas(site, name, task):
+                found.rows.append(_gas_work(plan, name, task))
+    if found.rows:
+        return found
+    gas = [
+        (name, appliance)
+        for name, appliance in plan.appliances.items()
+        if fold(appliance.is_ or name) in ("gas hob", "gas cooker")
+    ]
+    if gas:
+        missing = Missing("/work", f"who connects the {gas[0][0]}")
+        found.left_out.append(LeftOut(GasWork.kind, missing))
+    elif plan.work is None:
+        found.left_out.append(LeftOut(GasWork.kind, Missing("/work", "order of work")))
+    return found
+
+
+def _on_gas(site: Site, name: str, task: Task) -> bool:
+    usual = site.library.order.tasks.get(fold(name)) if site.library.order is not None else None
+    if usual is not None and _is_gas(usual.trade):
+        return True
+    return any(_is_gas(_trade(site.plan, doer)) for doer in task.by or ())
+
+
+def _is_gas(trade: str) -> bool:
+    return "gas" in fold(trade).split()
+
+
+def _trade(plan: Plan, doer: str) -> str:
+    trade = plan.people[doer].trade if doer in plan.people else None
+    return doer if trade is None else trade
+
+
+def _gas_work(plan: Plan, name: str, task: Task) -> Row:
+    label = "who does it"
+    subject = Subject(name, task.pointer)
+    if not task.by:
+        missing = Missing(task.pointer_to("by"), label)
+        return GasWork(subject, registered=missing, looked_up=missing, by=missing)
+    doers = [doer for doer in task.by if _is_gas(_trade(plan, doer))] or list(task.by)
+    registered = [_registered(plan, doer, task) for doer in doers]
+    return GasWork(
+        subject,
+        registered=_all(registered),
+        looked_up=_looked_up(plan, doers[0]),
+        by=reading.exactly(", ".join(doers), task.pointer_to("by"), label),
+    )
+
+
+def _registered(plan: Plan, doer: str, task: Task) -> Given:
+    """True once a registration is given; the householder has none unless the plan gives one."""
+    label = f"gas registration of {doer}"
+    person = plan.people.get(doer)
+    if person is None or person.register is None:
+        if fold(doer) == "householder":
+            return reading.exactly(False, task.pointer_to("by"), label)
+        pointer = person.pointer_to("register") if person is not None else f"{plan.people.pointer}/{doer}"
+        return Missing(pointer, label)
+    pointer = person.pointer_to("register")
+    if isinstance(person.register, ToFind):
+        return Missing(pointer, label, Why.TO_FIND, person.register.by)
+    return reading.exactly(fold(person.register) not in ("none", "no"), pointer, label)
+
+
+def _all(answers: list[Given]) -> Given:
+    """No if one is no, not known if one is not known, else yes."""
+    for answer in answers:
+        if isinstance(answer, Known) and answer.value is False:
+            return answer
+    return next((answer for answer in answers if not isinstance(answer, Known)), answers[0])
+
+
+def _looked_up(plan: Plan, doer: str) -> Given:
+    label = "when the registration was looked up"
+    if doer not in plan.people:
+        return Missing(f"{plan.people.pointer}/{doer}", label)
+    return reading.read(plan.people[doer], "looked_up", label)

@@ -2,8 +2,21 @@
 
 from __future__ import annotations
 
-from validator.measures.rows import Row, Words, figure, given
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
+from validator.measures.rows import Given, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.tracing import derived
 from validator.plan.dimensions import LENGTH, SLOPE
+from validator.plan.names import fold
+
+if TYPE_CHECKING:
+    from validator.measures.site import Site
+    from validator.plan.sections.appliances import Appliance
+    from validator.plan.sections.appliances import Waste as WasteWritten
+
+DRAINED = ("sink", "dishwasher", "washing machine")
+"""What cannot be without a waste: one that the plan does not give is to find out."""
 
 
 class Drop(Row, kind="drop of a waste"):
@@ -20,7 +33,69 @@ class Drop(Row, kind="drop of a waste"):
 class Waste(Row, kind="waste"):
     """A branch from one appliance to the stack or gully, without a vent of its own."""
 
-    appliance: str = given(Words(("sink", "dishwasher", "washing machine")), "what it drains")
+    appliance: str = given(Words((*DRAINED, "other")), "what it drains")
     pipe: float = given(LENGTH, "bore")
     length: float = given(LENGTH, "length")
     slope: float = given(SLOPE, "fall")
+
+
+def drops(site: Site) -> Rows:
+    """A row for each waste whose fall follows from how far it drops."""
+    plan = site.plan
+    if plan.appliances.left_out:
+        return Rows(left_out=[LeftOut(Drop.kind, Missing("/appliances", "appliances and sinks"))])
+    return Rows(
+        [
+            _drop(name, appliance.waste)
+            for name, appliance in plan.appliances.items()
+            if appliance.waste is not None and appliance.waste.drop is not None
+        ]
+    )
+
+
+def wastes(site: Site) -> Rows:
+    """A row for each waste, and one for each sink, dishwasher and washing machine that the plan gives none."""
+    plan = site.plan
+    if plan.appliances.left_out:
+        return Rows(left_out=[LeftOut(Waste.kind, Missing("/appliances", "appliances and sinks"))])
+    found = Rows()
+    for name, appliance in plan.appliances.items():
+        drains = _drains(name, appliance)
+        if appliance.waste is None and drains == "other":
+            continue
+        found.rows.append(_waste(name, appliance, drains))
+    return found
+
+
+def _drains(name: str, appliance: Appliance) -> str:
+    kind = fold(appliance.is_ or name)
+    return kind if kind in DRAINED else "other"
+
+
+def _waste(name: str, appliance: Appliance, drains: str) -> Row:
+    waste = appliance.waste
+    what = reading.exactly(drains, appliance.pointer, "what it drains")
+    if waste is None:
+        missing = Missing(appliance.pointer_to("waste"), f"waste of {name}")
+        return Waste(Subject(name, appliance.pointer), appliance=what, pipe=missing, length=missing, slope=missing)
+    return Waste(
+        Subject(name, waste.pointer, f"to {waste.to}" if waste.to else ""),
+        appliance=what,
+        pipe=reading.read(waste, "pipe", "bore"),
+        length=reading.read(waste, "length", "length"),
+        slope=_slope(name, waste),
+    )
+
+
+def _slope(name: str, waste: WasteWritten) -> Given:
+    if waste.fall is None and waste.drop is not None:
+        return derived(_drop(name, waste), "fall", "fall")
+    return reading.read(waste, "fall", "fall")
+
+
+def _drop(name: str, waste: WasteWritten) -> Row:
+    return Drop(
+        Subject(name, waste.pointer, f"to {waste.to}" if waste.to else ""),
+        drop=reading.read(waste, "drop", "drop"),
+        length=reading.read(waste, "length", "long"),
+    )
