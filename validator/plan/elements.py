@@ -3,43 +3,119 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import Any, ClassVar, Generic, TypeVar
+from types import UnionType
+from typing import Annotated, Any, ClassVar, Generic, TypeVar, Union, get_args, get_origin
 
 from pydantic import BaseModel, ConfigDict, PrivateAttr, model_validator
 
+from validator.plan.american import KEYS
 from validator.plan.names import fold
 from validator.plan.pointers import join
+from validator.plan.values import ToFind
+
+TO_FIND_OUT = "to find out"
+
+
+class Unfit(ValueError):
+    """Something written that cannot stand where it stands: what is wrong, what could stand there, what was meant."""
+
+    def __init__(self, message: str, expected: str = "", nearest: str = "") -> None:
+        super().__init__(message)
+        self.expected = expected
+        self.nearest = nearest
+
+
+class LongForm(dict[str, object]):
+    """An element written out: its keys are the names of the model's fields, and nothing is left to spell out."""
+
+
+def is_to_find(written: object) -> bool:
+    """Whether somebody wrote `to find out …` in place of a value."""
+    return type(written) is str and written[:2] in ("to", "To", "TO") and fold(written).startswith(TO_FIND_OUT)
+
+
+def takes_to_find(annotation: object) -> bool:
+    """Whether a field of this type keeps `to find out` as its value (a list of such fields does not)."""
+    if annotation is ToFind or getattr(annotation, "takes_to_find", False):
+        return True
+    origin = get_origin(annotation)
+    if origin is Annotated:
+        return takes_to_find(get_args(annotation)[0])
+    return origin in (Union, UnionType) and any(takes_to_find(part) for part in get_args(annotation))
 
 
 class Element(BaseModel):
     """One thing of a plan. Its keys compare as names do; unknown keys are errors; `pointer` is set once it is read.
 
     `short` is overridden by elements that may be written in one line: it turns the text into the long form, or raises
-    ValueError saying what was expected. A field whose name is a word of Python ends in `_` and is written without it.
+    Unfit. A field whose name is a word of Python ends in `_` and is written without it. `called` is what a message calls
+    the element, `asks` names the fields that `to find out` in its place leaves open, `worked_out` those nobody writes.
     """
 
     model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
+    called: ClassVar[str] = "this"
+    asks: ClassVar[tuple[str, ...]] = ()
+    worked_out: ClassVar[frozenset[str]] = frozenset()
+    takes_to_find: ClassVar[bool] = False
+    _spelt: ClassVar[dict[str, str]] = {}
+    _no_doubt: ClassVar[frozenset[str]] = frozenset()
     _pointer: str = PrivateAttr("")
-    _spelt: ClassVar[dict[str, str]]
 
     note: str | None = None
 
     @classmethod
     def __pydantic_init_subclass__(cls, **kwargs: Any) -> None:
         super().__pydantic_init_subclass__(**kwargs)
-        cls._spelt = {fold(name.rstrip("_")): name for name in cls.model_fields}
+        cls._spelt = {fold(name): name for name in cls.model_fields}
+        cls._spelt.update({theirs: cls._spelt[ours] for theirs, ours in KEYS.items() if ours in cls._spelt})
+        cls.takes_to_find = bool(cls.asks)
+        cls._no_doubt = frozenset(
+            name
+            for name, field in cls.model_fields.items()
+            if not field.is_required() and not takes_to_find(field.annotation)
+        )
+
+    @classmethod
+    def keys(cls) -> list[str]:
+        """The keys a person may write, as a message shows them."""
+        return [fold(name) for name in cls.model_fields if name not in cls.worked_out]
+
+    @classmethod
+    def field_of(cls, key: str) -> str:
+        """The name of the field a key stands for; the key itself where there is none."""
+        return cls._spelt.get(fold(key), key)
 
     @classmethod
     def short(cls, written: object) -> Mapping[str, object]:
-        raise ValueError("a list of `key: value` lines is expected here")
+        """The long form of what stands in place of a mapping."""
+        raise Unfit(
+            f"{cls.called} is written as `key: value` lines, or in braces", expected=", ".join(cls.keys())
+        )
+
+    @classmethod
+    def long_form(cls, written: object) -> LongForm:
+        """What is written, with field names for keys; `to find out` is left out where a field cannot keep it.
+
+        Raises Unfit where two keys say the same thing, or a short form cannot be read.
+        """
+        if isinstance(written, LongForm):
+            return written
+        if cls.asks and is_to_find(written):
+            return LongForm(dict.fromkeys(cls.asks, written))
+        entries = written if isinstance(written, Mapping) else cls.short(written)
+        found = LongForm()
+        for key, value in entries.items():
+            field = cls.field_of(key)
+            if field in found:
+                raise Unfit(f"`{key}` stands here twice, in two spellings")
+            if field not in cls._no_doubt or not is_to_find(value):
+                found[field] = value
+        return found
 
     @model_validator(mode="before")
     @classmethod
     def _read(cls, written: object) -> object:
-        if isinstance(written, cls):
-            return written
-        entries = written if isinstance(written, Mapping) else cls.short(written)
-        return {cls._spelt.get(fold(str(key)), key): value for key, value in entries.items()}
+        return written if isinstance(written, cls) else cls.long_form(written)
 
     @property
     def pointer(self) -> str:
@@ -47,7 +123,7 @@ class Element(BaseModel):
 
     def pointer_to(self, field: str) -> str:
         """The pointer of a field: `pointer_to('made_of')` is `…/made of`."""
-        return join(self._pointer, field.rstrip("_").replace("_", " "))
+        return join(self._pointer, fold(field))
 
 
 T = TypeVar("T")
@@ -68,6 +144,10 @@ class Section(Mapping[str, T], Generic[T]):
     @property
     def none(self) -> bool:
         return not self.left_out and not self._items
+
+    def written(self, name: str) -> str:
+        """The name as the plan writes it; KeyError where it has none."""
+        return self._folded[fold(name)]
 
     def __getitem__(self, name: str) -> T:
         return self._items[self._folded[fold(name)]]

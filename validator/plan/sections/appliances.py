@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Literal
+import re
+from collections.abc import Mapping
+from typing import Annotated, ClassVar, Literal
 
-from validator.plan.elements import Element
+from validator.plan.choices import OneOf
+from validator.plan.elements import Element, Unfit
 from validator.plan.fields import (
     Along,
     Date,
@@ -18,6 +21,7 @@ from validator.plan.fields import (
     Slope,
     StatedFigure,
 )
+from validator.plan.lines import words_and_quantity
 
 ApplianceKind = Literal[
     "gas hob",
@@ -44,8 +48,14 @@ ApplianceKind = Literal[
 ]
 
 
+_TO = re.compile(r"(?:^|\s+)to\s+(?!find out)")
+
+
 class Waste(Element):
     """A waste: `40 mm to stack 1900 at 20 mm/m`. Its fall is stated, or follows from drop and length."""
+
+    called: ClassVar[str] = "a waste"
+    asks: ClassVar[tuple[str, ...]] = ("pipe", "length", "fall")
 
     pipe: Length | None = None
     length: Length | None = None
@@ -53,11 +63,26 @@ class Waste(Element):
     drop: Length | None = None
     to: str | None = None
 
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        parts = re.split(r"\s+at\s+", written) if isinstance(written, str) else []
+        if not 1 <= len(parts) <= 2:
+            raise Unfit(
+                "a waste is written as its bore, where it runs to, how long it is and its fall",
+                "`40 mm to stack 1900 at 20 mm/m`",
+            )
+        pipe, *onward = _TO.split(parts[0], maxsplit=1)
+        to, length = words_and_quantity(onward[0]) if onward else ("", "")
+        found = {"pipe": pipe, "to": to, "length": length, "fall": parts[1] if len(parts) == 2 else ""}
+        return {key: value for key, value in found.items() if value}
+
 
 class Appliance(Element):
     """An appliance, a sink or a tap. `is` is the name where the name is a kind (`dishwasher`)."""
 
-    is_: ApplianceKind | None = None
+    called: ClassVar[str] = "an appliance"
+
+    is_: Annotated[ApplianceKind, OneOf()] | None = None
     in_: str | None = None  # the unit or opening it sits in; an opening of its own name needs no `in`
     over: str | None = None  # a hood: the hob
     along: Along | None = None  # its middle, where it does not sit in the middle of its unit
@@ -73,12 +98,16 @@ class Appliance(Element):
 
 
 class HobPapers(Element):
+    called: ClassVar[str] = "what a hob's maker states"
+
     read: str
     hood_above: StatedFigure | None = None
     pan_support: MakersLength | None = None
 
 
 class HoodPapers(Element):
+    called: ClassVar[str] = "what a hood's maker states"
+
     read: str
     hob_below: StatedFigure | None = None
 
@@ -86,23 +115,31 @@ class HoodPapers(Element):
 class AppliancePapers(Element):
     """What the maker of a machine under a worktop asks for."""
 
+    called: ClassVar[str] = "what an appliance's maker states"
+
     read: str
     opening_height: MakersLength | None = None
 
 
 class PlugPapers(Element):
+    called: ClassVar[str] = "what a fixing's maker states"
+
     read: str
     embedment: MakersLength | None = None
     hole_depth: MakersLength | None = None
 
 
 class FloorPapers(Element):
+    called: ClassVar[str] = "what a floor's maker states"
+
     read: str
     gap: MakersLength | None = None
     longest_run: MakersLength | None = None
 
 
 class PaintPapers(Element):
+    called: ClassVar[str] = "what a paint's maker states"
+
     read: str
     first_coat: MakersWaterAdded | None = None
     dry_before: MakersDuration | None = None
@@ -113,6 +150,8 @@ Papers = HobPapers | HoodPapers | AppliancePapers | PlugPapers | FloorPapers | P
 
 class Built(Element):
     """A thing as made: its measured place holds, and the layout no longer moves it."""
+
+    called: ClassVar[str] = "a thing as built"
 
     along: Along | None = None
     up: Height | None = None

@@ -2,14 +2,42 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Annotated, ClassVar, Literal
 
-from validator.plan.elements import Element
-from validator.plan.fields import Along, Height, Length, LineLoad
+from pydantic import GetCoreSchemaHandler
+from pydantic_core import CoreSchema, core_schema
+
+from validator.plan.choices import OneOf, YesOrNo
+from validator.plan.elements import Element, Unfit
+from validator.plan.fields import Along, Height, Length, LineLoad, MakersLength
+from validator.plan.names import fold
+from validator.plan.values import ToFind
+
+
+@dataclass(frozen=True, slots=True)
+class _LevelOrHeight:
+    """Marks the tops of hung units: `level with T1` gives the name, anything else is a height."""
+
+    def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
+        def read(written: object, height: core_schema.ValidatorFunctionWrapHandler) -> object:
+            if isinstance(written, str) and fold(written).startswith("level with "):
+                return " ".join(written.split()[2:])
+            return height(written)
+
+        return core_schema.no_info_wrap_validator_function(read, handler.generate_schema(Height))
+
+
+Tops = Annotated[str | Height, _LevelOrHeight()]
+"""`level with T1` (the name), or a height."""
 
 
 class Hangers(Element):
     """Where a wall unit's hangers sit: down from its top, in from its sides."""
+
+    called: ClassVar[str] = "the hangers"
+    asks: ClassVar[tuple[str, ...]] = ("down", "in_")
 
     down: Length | None = None
     in_: Length | None = None
@@ -19,14 +47,18 @@ class Item(Element):
     """A thing in a run: `door 300 left`, `filler rest`, `wall 600 over B1`, `corner wall 600 in north-east`, `600`.
 
     A number alone is the opening of the appliance of that name (kind `opening`). `family` is worked out when it is read:
-    unit, filler, panel, post, gap or opening. `width` is None where `rest` takes what is left.
+    unit, filler, panel, post, gap or opening. `width` is None where `rest` takes what is left. `legs` may be `none`:
+    the unit stands on the floor itself.
     """
+
+    called: ClassVar[str] = "a thing in a run"
+    worked_out: ClassVar[frozenset[str]] = frozenset({"family"})
 
     is_: str
     family: Literal["unit", "filler", "panel", "post", "gap", "opening"]
     width: Length | None = None
-    rest: bool = False
-    hand: Literal["left", "right"] | None = None
+    rest: Annotated[bool, YesOrNo()] = False
+    hand: Annotated[Literal["left", "right"], OneOf()] | None = None
     over: str | None = None
     left_of: str | None = None
     right_of: str | None = None
@@ -35,9 +67,11 @@ class Item(Element):
     depth: Length | None = None
     front: Length | None = None
     void_behind: Length | None = None
-    legs: Length | None = None  # the range its legs can be set to: `135 to 180`
+    legs: MakersLength | None = None  # the range its legs can be set to: `135 to 180`; none: it has no legs
     plinth: Length | None = None
-    opens: Literal["door", "two doors", "doors", "drawers", "pull-out", "nothing"] | None = None
+    opens: (
+        Annotated[Literal["door", "two doors", "doors", "drawers", "pull-out", "nothing"] | ToFind, OneOf()] | None
+    ) = None
     post: Length | None = None
     other_side: Length | None = None
     hangers: Hangers | None = None
@@ -49,10 +83,20 @@ class Item(Element):
 
 
 class LegSetting(Element):
-    """`140 at high spot`."""
+    """`140 at high spot`; `none` where the units of a run stand on the floor itself."""
 
-    setting: Length
-    at: Literal["high spot"] = "high spot"
+    called: ClassVar[str] = "the setting of legs"
+    asks: ClassVar[tuple[str, ...]] = ("setting",)
+
+    setting: MakersLength
+    at: Annotated[Literal["high spot"], OneOf()] = "high spot"
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        if not isinstance(written, str):
+            raise Unfit("the setting of legs is written with the spot it holds at", "`140 at high spot`")
+        setting, at, spot = written.partition(" at ")
+        return {"setting": setting.strip(), "at": spot.strip()} if at else {"setting": setting}
 
 
 class Run(Element):
@@ -61,16 +105,20 @@ class Run(Element):
     `from` says where it starts (default: the wall's left end); `tops: level with T1` or a height sets hung units.
     """
 
+    called: ClassVar[str] = "a run"
+
     against: str
     from_: Along | None = None
     legs: LegSetting | None = None
-    tops: str | Height | None = None
+    tops: Tops | None = None
     underside: Height | None = None
     order: dict[str, Item]
 
 
 class Worktop(Element):
     """A worktop on a run; `is` names a kind that carries its thickness."""
+
+    called: ClassVar[str] = "a worktop"
 
     is_: str = "worktop"
     on: str

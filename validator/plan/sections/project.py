@@ -2,22 +2,40 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+import re
+from typing import Annotated, ClassVar, Literal
 
-from pydantic import Field
+from pydantic import AfterValidator, Field
 
-from validator.plan.elements import Element
-from validator.plan.fields import Date
-from validator.plan.values import Quantity
+from validator.plan.choices import OneOf
+from validator.plan.elements import Element, Unfit
+from validator.plan.fields import AnyQuantity, Date
+
+
+def _country(code: str) -> str:
+    if re.fullmatch(r"[A-Z]{2}(-[A-Z0-9]{1,3})?", code):
+        return code
+    meant = code.upper().replace("_", "-")
+    better = meant if re.fullmatch(r"[A-Z]{2}(-[A-Z0-9]{1,3})?", meant) else ""
+    raise Unfit(f"`{code}` is no country code", "a code of ISO 3166, such as GB, GB-ENG or US-OR", better)
+
+
+def _currency(code: str) -> str:
+    if re.fullmatch(r"[A-Z]{3}", code):
+        return code
+    better = code.upper() if re.fullmatch(r"[A-Za-z]{3}", code) else ""
+    raise Unfit(f"`{code}` is no currency code", "a code of ISO 4217, such as GBP or USD", better)
 
 
 class Project(Element):
     """Country is an ISO 3166 code (`GB-ENG`, `US-OR`); without one no national rulebook applies."""
 
+    called: ClassVar[str] = "the project"
+
     title: str | None = None
-    country: Annotated[str, Field(pattern=r"^[A-Z]{2}(-[A-Z0-9]{1,3})?$")] | None = None
-    currency: Annotated[str, Field(pattern=r"^[A-Z]{3}$")] | None = None
-    lengths_in: Literal["mm", "cm", "m", "in", "ft"] | None = None
+    country: Annotated[str, AfterValidator(_country)] | None = None
+    currency: Annotated[str, AfterValidator(_currency)] | None = None
+    lengths_in: Annotated[Literal["mm", "cm", "m", "in", "ft"], OneOf()] | None = None
     built: Annotated[int, Field(ge=1000, le=2200)] | None = None
     starts: Date | None = None
 
@@ -25,9 +43,12 @@ class Project(Element):
 class Agreed(Element):
     """A departure from one rule at one thing: why, by whom, until when, and the figure it may not get worse than."""
 
+    called: ClassVar[str] = "a departure"
+    worked_out: ClassVar[frozenset[str]] = frozenset({"rule"})
+
     rule: str
     at: str
     reason: str
     by: str
     until: Date | None = None
-    no_worse_than: Quantity | None = None
+    no_worse_than: AnyQuantity | None = None

@@ -2,57 +2,104 @@
 
 from __future__ import annotations
 
-from typing import Literal
+import re
+from collections.abc import Mapping
+from typing import Annotated, ClassVar, Literal
 
-from validator.plan.elements import Element
-from validator.plan.fields import Date, Height, Length, Moisture, Size, Term
+from validator.plan.choices import OneOf, YesOrNo
+from validator.plan.elements import Element, Unfit
+from validator.plan.fields import Date, Height, Length, Level, Moisture, Size, Term
+from validator.plan.lines import words_and_quantity
+from validator.plan.values import ToFind
+
+_MOISTURE = re.compile(r"(?P<reading>.+?)(?:\s+by\s+(?P<meter>.+?))?(?:\s+on\s+(?P<taken>\d{4}-\d\d-\d\d))?\s*", re.S)
 
 
 class Layer(Element):
     """One layer of a wall or floor, room side first: `dabs 10 to 25`."""
 
+    called: ClassVar[str] = "a layer"
+    asks: ClassVar[tuple[str, ...]] = ("material",)
+
     material: Term
     thickness: Length | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        if not isinstance(written, str) or "," in written:
+            raise Unfit("a layer is written as its material and its thickness", "`skim 3`; several in brackets")
+        material, thickness = words_and_quantity(written)
+        if not material:
+            raise Unfit(f"the layer `{written}` has no material", "`skim 3`")
+        return {"material": material, "thickness": thickness} if thickness else {"material": material}
 
 
 class Wall(Element):
     """A wall; the walls of a room are listed clockwise, seen from above. Facing it, the one before stands at the left."""
+
+    called: ClassVar[str] = "a wall"
+    asks: ClassVar[tuple[str, ...]] = ("made_of", "length")
 
     made_of: Term | None = None
     length: Length | None = None
 
 
 class Ceiling(Element):
+    """The ceiling: `2400`, or its readings in brackets."""
+
+    called: ClassVar[str] = "the ceiling"
+
     height: Height | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        return {"height": written}
 
 
 class MoistureReading(Element):
-    """A reading with its meter: `78 % by hygrometer`, `2.1 % by carbide`, `9 % by pin meter`."""
+    """A reading with its meter: `78 % by hygrometer`, `2.1 % by carbide on 2026-05-30`, `9 % by pin meter`."""
+
+    called: ClassVar[str] = "a moisture reading"
+    asks: ClassVar[tuple[str, ...]] = ("reading",)
 
     reading: Moisture | None = None
-    meter: Literal["hygrometer", "carbide", "pin meter", "gypsum scale"] | None = None
+    meter: (
+        Annotated[Literal["hygrometer", "carbide", "pin meter", "gypsum scale"] | ToFind, OneOf()] | None
+    ) = None
     taken: Date | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        found = _MOISTURE.fullmatch(written) if isinstance(written, str) else None
+        if found is None:
+            raise Unfit("a moisture reading is written with its meter", "`78 % by hygrometer`")
+        return {key: value for key, value in found.groupdict().items() if value}
 
 
 class Floor(Element):
     """The floor as found. Levels: how far each spot lies below the high spot, `9 low`; the high spot itself is 0."""
 
+    called: ClassVar[str] = "the floor as found"
+    asks: ClassVar[tuple[str, ...]] = ("made_of",)
+
     made_of: Term | None = None
-    levels: dict[str, Length] | None = None
+    levels: dict[str, Level] | None = None
     moisture: MoistureReading | None = None
-    heated: bool | None = None
+    heated: Annotated[bool | ToFind, YesOrNo()] | None = None
 
 
 class Covering(Element):
     """A floor to be laid: `laminate: {thickness: 8, underlay: 3, laid: after units, gap: 10}`. `is` is the name if left out."""
 
+    called: ClassVar[str] = "a floor to be laid"
+
     is_: Term | None = None
     thickness: Length | None = None
     underlay: Length | None = None
     sheet: Length | None = None
-    laid: Literal["before units", "after units"] | None = None
+    laid: Annotated[Literal["before units", "after units"] | ToFind, OneOf()] | None = None
     gap: Length | None = None
     fixed: dict[str, Length] | None = None  # gap left at each fixed thing, by its name
     board: Size | None = None
     runs: str | None = None  # "north to south": from which wall to which the boards run
-    moved_by: Literal["humid air", "heated floor"] | None = None
+    moved_by: Annotated[Literal["humid air", "heated floor"] | ToFind, OneOf()] | None = None

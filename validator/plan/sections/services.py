@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, ClassVar, Literal
 
+from validator.plan.choices import NamesOf, OneOf, YesOrNo
 from validator.plan.elements import Element
 from validator.plan.fields import Along, Area, Current, Height, Length, Power, Size, Term
+from validator.plan.values import ToFind
 
 
 class Point(Element):
@@ -14,6 +16,8 @@ class Point(Element):
     `over`, `behind` and `in` set its middle to the middle of that thing; `left of` and `right of` put its plate against
     the other plate, `gap` apart.
     """
+
+    called: ClassVar[str] = "a point"
 
     is_: str
     over: str | None = None
@@ -27,33 +31,42 @@ class Point(Element):
     up: Height | None = None
     plate: Size | None = None
     gap: Length | None = None
-    cable: Literal["straight up", "straight down", "from left", "from right", "on the surface"] | None = None
+    cable: (
+        Annotated[
+            Literal["straight up", "straight down", "from left", "from right", "on the surface"] | ToFind, OneOf()
+        ]
+        | None
+    ) = None
     deep: Length | None = None
     rating: Current | None = None
     fuse: Current | None = None
-    rcd: bool | None = None
+    rcd: Annotated[bool | ToFind, YesOrNo()] | None = None
 
 
 class Circuit(Element):
     """A circuit. `serves` lists points, appliances or `all sockets`; `laid` is how the worst stretch of its cable lies."""
 
-    is_: Literal["ring", "radial"] = "radial"
+    called: ClassVar[str] = "a circuit"
+
+    is_: Annotated[Literal["ring", "radial"], OneOf()] = "radial"
     device: Current | None = None
     rcd: Current | None = None
     cable: Area | None = None
     conductor: Term | None = None
     length: Length | None = None
     laid: (
-        Literal[
+        Annotated[
+            Literal[
             "clipped direct or in plaster",
             "in insulated wall, touching the board",
             "in insulated wall, not touching",
             "over ceiling, insulation up to 100 mm",
             "over ceiling, insulation over 100 mm",
             "in conduit in insulated wall",
+            ] | ToFind, OneOf()
         ]
         | None
     ) = None
     in_insulation: Length | None = None  # the stretch that insulation surrounds; 0 where there is none
     load: Power | None = None  # what else hangs on it, besides the appliances of the plan
-    serves: tuple[str, ...] | None = None
+    serves: Annotated[tuple[str, ...], NamesOf(("points", "appliances"), ("all sockets",))] | None = None

@@ -2,41 +2,84 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from collections.abc import Mapping
+from typing import Annotated, ClassVar, Literal
 
-from validator.plan.elements import Element
+from validator.plan.choices import NamesOf, OneOf
+from validator.plan.elements import Element, LongForm, Unfit
 from validator.plan.fields import Date, Duration, Length, Term, WaterAdded
+from validator.plan.lines import times, words_and_quantity
+from validator.plan.names import fold
 from validator.plan.sections.room import MoistureReading
 
 
 class Plug(Element):
     """`nylon frame 8 x 80`: type, diameter and length."""
 
+    called: ClassVar[str] = "a plug"
+    asks: ClassVar[tuple[str, ...]] = ("diameter", "length")
+
     type: str | None = None
     diameter: Length | None = None
     length: Length | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        type, size = words_and_quantity(written) if isinstance(written, str) else ("", "")
+        return _filled(cls, {"type": type}, ("diameter", "length"), size, "`frame fixing 8 x 100`")
 
 
 class Screw(Element):
     """`5 x 80`, `no. 10 x 3`: diameter or gauge, and length."""
 
+    called: ClassVar[str] = "a screw"
+    asks: ClassVar[tuple[str, ...]] = ("diameter", "length")
+
     diameter: Length | None = None
     gauge: str | None = None
     length: Length | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        line = written if isinstance(written, str) else ""
+        if fold(line).startswith(("no.", "no ")):
+            gauge, *length = times(line)
+            return {"gauge": gauge, "length": length[0]} if len(length) == 1 else {"gauge": line}
+        return _filled(cls, {}, ("diameter", "length"), line, "`5 x 80` or `no. 10 x 3`")
 
 
 class Hole(Element):
     """`8 x 90`: bit and depth."""
 
+    called: ClassVar[str] = "a hole"
+    asks: ClassVar[tuple[str, ...]] = ("diameter", "depth")
+
     diameter: Length | None = None
     depth: Length | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        return _filled(cls, {}, ("diameter", "depth"), written if isinstance(written, str) else "", "`8 x 90`")
+
+
+def _filled(
+    element: type[Element], words: Mapping[str, str], fields: tuple[str, str], size: str, expected: str
+) -> Mapping[str, object]:
+    """Words and the one or two figures of a size, by their fields; Unfit where there are neither or too many."""
+    sizes = times(size)
+    found = {key: value for key, value in (*words.items(), *zip(fields, sizes, strict=False)) if value}
+    if not found or len(sizes) > len(fields):
+        raise Unfit(f"{element.called} is written in one line", expected)
+    return found
 
 
 class Fixing(Element):
     """What holds a thing to a wall. `for` names a run, units, or an appliance; `through` is what it passes before the wall."""
 
-    for_: tuple[str, ...]
-    at: Literal["hangers"] | None = None
+    called: ClassVar[str] = "a fixing"
+
+    for_: Annotated[tuple[str, ...], NamesOf(("runs", "items", "appliances"))]
+    at: Annotated[Literal["hangers"], OneOf()] | None = None
     into: Term | None = None
     through: Length | None = None
     plug: Plug | None = None
@@ -47,15 +90,36 @@ class Fixing(Element):
 class Coat(Element):
     """One coat: `30 % water` (added to the paint), `25 % of mix`, `3 to 1`, `neat`; `undercoat`, `matt 10 % water`."""
 
+    called: ClassVar[str] = "a coat"
+    asks: ClassVar[tuple[str, ...]] = ("water",)
+
     water: WaterAdded | None = None
     product: str | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        if not isinstance(written, str):
+            raise Unfit("a coat is written as what is added to it", "`neat`, `30 % water`, `3 to 1`, `matt 10 % water`")
+        product, water = _product_and_water(written)
+        return {key: value for key, value in (("product", product), ("water", water)) if value}
+
+
+def _product_and_water(line: str) -> tuple[str, str]:
+    words = line.split()
+    if words and fold(words[-1]) == "neat":
+        return " ".join(words[:-1]), words[-1]
+    wet = fold(line).endswith(" water")
+    product, amount = words_and_quantity(" ".join(words[:-1]) if wet else line)
+    return product, f"{amount} {words[-1]}" if wet else amount
 
 
 class Coating(Element):
     """A paint system on some walls, its coats from the first to the last. Walls: names, or `all`."""
 
+    called: ClassVar[str] = "a coating"
+
     on: Term | None = None
-    walls: tuple[str, ...] | None = None
+    walls: Annotated[tuple[str, ...], NamesOf(("walls",), ("all",))] | None = None
     plastered: Date | None = None
     moisture: MoistureReading | None = None
     coats: tuple[Coat, ...] | None = None
@@ -65,23 +129,41 @@ class Coating(Element):
 class Task(Element):
     """A task of the work. `after` adds to what the usual order asks; `dries` is the wait that it starts."""
 
-    by: tuple[str, ...] | None = None
+    called: ClassVar[str] = "a task"
+
+    by: Annotated[tuple[str, ...], NamesOf(("people",), ("householder",))] | None = None
     takes: Duration | None = None
     on: Date | None = None
-    after: tuple[str, ...] | None = None
+    after: Annotated[tuple[str, ...], NamesOf(("tasks",))] | None = None
     dries: Duration | None = None
 
 
 class Work(Element):
     """The order of work: `usual` (the rulebook's), or `as written` (each task after the one above it)."""
 
-    order: Literal["usual", "as written"] | None = None
-    days: Literal["every day", "monday to friday"] | None = None
+    called: ClassVar[str] = "the work"
+    worked_out: ClassVar[frozenset[str]] = frozenset({"tasks"})
+
+    order: Annotated[Literal["usual", "as written"], OneOf()] | None = None
+    days: Annotated[Literal["every day", "monday to friday"], OneOf()] | None = None
     tasks: dict[str, Task]
+
+    @classmethod
+    def long_form(cls, written: object) -> LongForm:
+        """Every key that is none of the work's own is the name of a task."""
+        if not isinstance(written, Mapping) or isinstance(written, LongForm):
+            return super().long_form(written)
+        own = {key: value for key, value in written.items() if fold(key) in cls.keys()}
+        found = super().long_form(own)
+        found["tasks"] = {key: value for key, value in written.items() if key not in own}
+        return found
 
 
 class Person(Element):
     """Somebody who does a part: registration or licence, and when it was looked up."""
+
+    called: ClassVar[str] = "somebody who does a part of the work"
+    asks: ClassVar[tuple[str, ...]] = ("register",)
 
     trade: str | None = None
     register: Term | None = None

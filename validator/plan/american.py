@@ -1,0 +1,39 @@
+"""American words of the trade for the keys and words a plan may use; inside there is one name for each thing."""
+
+from __future__ import annotations
+
+KEYS = {
+    "anchor": "plug",
+    "breaker": "device",
+    "countertops": "worktops",
+    "cutout": "cut out",
+    "drain": "waste",
+    "fasteners": "fixings",
+    "flooring": "floors",
+    "gfci": "rcd",
+    "receptacles": "points",
+    "toe kick": "plinth",
+}
+"""Keys of sections and elements, folded: theirs → ours."""
+
+WORDS = {
+    "after cabinets": "after units",
+    "all outlets": "all sockets",
+    "all receptacles": "all sockets",
+    "before cabinets": "before units",
+    "ceramic cooktop": "ceramic hob",
+    "clothes dryer": "tumble dryer",
+    "countertop": "worktop",
+    "dryer": "tumble dryer",
+    "electric range": "electric cooker",
+    "faucet": "tap",
+    "garbage disposal": "waste disposer",
+    "gas cooktop": "gas hob",
+    "gas range": "gas cooker",
+    "induction cooktop": "induction hob",
+    "range hood": "hood",
+    "refrigerator": "fridge",
+    "refrigerator freezer": "fridge freezer",
+    "washer": "washing machine",
+}
+"""Words that may stand as a value, folded: theirs → ours."""

@@ -1,0 +1,141 @@
+"""Fields that hold one of a few words, yes or no, or names of the plan's own; compared as names are."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any, get_args
+
+from pydantic import GetCoreSchemaHandler
+from pydantic_core import CoreSchema, core_schema
+
+from validator.plan.american import WORDS
+from validator.plan.elements import Unfit, is_to_find
+from validator.plan.names import fold, nearest
+from validator.plan.quantities import read_to_find
+from validator.plan.values import ToFind
+
+_YES_NO = {"yes": True, "true": True, "no": False, "false": False}
+_JOINTS = re.compile(r"(\s*,\s*|\s+and\s+|\s+)")
+
+
+def one_of(written: object, words: Mapping[str, Any]) -> Any:
+    """The word meant by what is written (`words` by their folded form); Unfit where it is none of them."""
+    if isinstance(written, str):
+        folded = fold(written)
+        found = words.get(folded, words.get(WORDS.get(folded, folded)))
+        if found is not None:
+            return found
+    shown = [word if isinstance(word, str) else folded for folded, word in words.items()]
+    raise Unfit(f"`{shown_text(written)}` cannot stand here", ", ".join(shown), nearest(str(written), shown) or "")
+
+
+def shown_text(written: object) -> str:
+    """What is written, short enough for a message."""
+    if isinstance(written, Mapping):
+        return "{…}"
+    if isinstance(written, list):
+        return "[…]"
+    text = str(written)
+    return text if len(text) <= 60 else text[:59] + "…"
+
+
+@dataclass(frozen=True, slots=True)
+class OneOf:
+    """Marks a field that holds one of the words of its Literal, or `to find out` where its type says so."""
+
+    def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
+        words = {fold(word): word for word in _literals(source)}
+        doubtful = ToFind in get_args(source)
+
+        def read(written: object) -> object:
+            if isinstance(written, ToFind):
+                return written
+            if doubtful and isinstance(written, str) and is_to_find(written):
+                return read_to_find(written)
+            return one_of(written, words)
+
+        return core_schema.no_info_plain_validator_function(read)
+
+
+@dataclass(frozen=True, slots=True)
+class YesOrNo:
+    """Marks a field that holds `yes` or `no`, or `to find out`."""
+
+    def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
+        def read(written: object) -> object:
+            if isinstance(written, bool | ToFind):
+                return written
+            if isinstance(written, str) and is_to_find(written):
+                return read_to_find(written)
+            if isinstance(written, str) and fold(written) in _YES_NO:
+                return _YES_NO[fold(written)]
+            raise Unfit(f"`{shown_text(written)}` cannot stand here", "yes, no, to find out")
+
+        return core_schema.no_info_plain_validator_function(read)
+
+
+@dataclass(frozen=True, slots=True)
+class NamesOf:
+    """Marks a list of names, also written in one line; `sections` say where the names are from.
+
+    One line is taken apart at `and`, commas, and wherever a name known to those sections begins and ends.
+    """
+
+    sections: tuple[str, ...]
+    words: tuple[str, ...] = ()
+
+    def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
+        def read(written: object, info: core_schema.ValidationInfo) -> tuple[str, ...]:
+            if isinstance(written, tuple):
+                return written
+            known = {fold(word): word for word in self.words}
+            if info.context:
+                for section in self.sections:
+                    known.update(info.context["names"].get(section, {}))
+            parts = written if isinstance(written, list) else [written]
+            if not parts or not all(isinstance(part, str) for part in parts):
+                raise Unfit(f"`{shown_text(written)}` cannot stand here", "a name, or a list of names in brackets")
+            return tuple(name for part in parts for name in names_in(part, known))
+
+        return core_schema.with_info_plain_validator_function(read)
+
+
+def names_in(line: str, known: Iterable[str]) -> list[str]:
+    """The names in a line, the longest known first; what is not known stays together up to the next known name."""
+    names = frozenset(known)
+    whole = WORDS.get(fold(line), line)
+    if fold(whole) in names:
+        return [whole]
+    pieces = _JOINTS.split(line.strip())
+    found: list[str] = []
+    loose: list[str] = []
+    at = 0
+    while at < len(pieces):
+        for end in range(len(pieces), at, -2):
+            run = "".join(pieces[at:end])
+            if WORDS.get(fold(run), fold(run)) in names:
+                found += _joined(loose)
+                loose = []
+                found.append(WORDS.get(fold(run), run))
+                at = end + 1
+                break
+        else:
+            loose.append(pieces[at])
+            joint = pieces[at + 1] if at + 1 < len(pieces) else ""
+            if joint.strip():
+                found += _joined(loose)
+                loose = []
+            at += 2
+    return found + _joined(loose)
+
+
+def _joined(words: list[str]) -> list[str]:
+    kept = [word for word in words if word and fold(word) != "and"]
+    return [" ".join(kept)] if kept else []
+
+
+def _literals(annotation: object) -> list[str]:
+    parts = get_args(annotation)
+    return [word for part in parts for word in ([part] if isinstance(part, str) else _literals(part))]

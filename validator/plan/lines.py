@@ -1,0 +1,34 @@
+"""One line of a plan taken apart: words, then a quantity (`dabs 10 to 25`, `frame fixing 8 x 100`)."""
+
+from __future__ import annotations
+
+import re
+
+from validator.plan.elements import is_to_find
+from validator.plan.names import fold
+
+_NUMBER = re.compile(r"[\d½¼¾⅛⅜⅝⅞~-]")
+_GOES_ON = frozenset(
+    "mm cm m in inch inches ft foot feet x × to and assumed % of mix paint deep low l mm2 mm² kg g w kw a h".split()
+)
+
+
+def is_number(word: str) -> bool:
+    """Whether a word starts a quantity."""
+    return _NUMBER.match(word) is not None and any(letter.isnumeric() for letter in word)
+
+
+def words_and_quantity(line: str) -> tuple[str, str]:
+    """The words of a line and the quantity at its end; either may be ''. `to find out …` counts as a quantity."""
+    words = line.split()
+    starts = [at for at, word in enumerate(words) if is_number(word) or is_to_find(" ".join(words[at : at + 3]))]
+    for at in starts:
+        rest = words[at:]
+        if is_to_find(" ".join(rest)) or all(is_number(word) or fold(word) in _GOES_ON for word in rest):
+            return " ".join(words[:at]), " ".join(rest)
+    return " ".join(words), ""
+
+
+def times(text: str) -> list[str]:
+    """The parts of a size: `8 x 100` is 8 and 100."""
+    return [part.strip() for part in re.split(r"\s*[x×]\s*", text)] if text else []

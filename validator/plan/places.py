@@ -1,0 +1,80 @@
+"""Where the things of a plan stand: what came from a kind stands there, and American keys stand as they were written."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, Protocol
+
+from validator.plan.american import KEYS
+from validator.plan.names import fold
+from validator.plan.pointers import folded, join, split
+from validator.plan.problems import Place
+
+
+class Files(Protocol):
+    """The files of a plan, put together."""
+
+    @property
+    def data(self) -> Mapping[str, Any]: ...
+
+    def place(self, pointer: str) -> Place: ...
+
+    def heights_from(self, file: str) -> str: ...
+
+    def file_of(self, pointer: str) -> str: ...
+
+
+class Places:
+    """From a pointer of the typed plan to where its value was written."""
+
+    def __init__(self, files: Files) -> None:
+        self._files = files
+        self._kinds: dict[str, tuple[frozenset[str], Mapping[str, str]]] = {}
+
+    def from_kind(self, pointer: str, own: frozenset[str], kind: Mapping[str, str]) -> None:
+        """Remember that the keys of the thing at `pointer` (folded) stand in its kind, except its own."""
+        self._kinds[folded(pointer)] = (own, kind)
+
+    def written(self, pointer: str) -> str:
+        """The pointer of the same value as the files have it."""
+        return self._as_spelt(self._in_kind(pointer))
+
+    def place(self, pointer: str) -> Place:
+        return self._files.place(self.written(pointer))
+
+    def heights_from(self, pointer: str) -> str:
+        """What heights start from in the file where the value at `pointer` was written, or ''."""
+        return self._files.heights_from(self._files.file_of(self.written(pointer)))
+
+    def _in_kind(self, pointer: str) -> str:
+        if not self._kinds:
+            return pointer
+        segments = split(pointer)
+        for length in range(len(segments) - 1, 0, -1):
+            found = self._kinds.get(folded(join("", *segments[:length])))
+            if found is None:
+                continue
+            own, kind = found
+            key = fold(segments[length])
+            if key not in own and key in kind:
+                return join(kind[key], *segments[length + 1 :])
+        return pointer
+
+    def _as_spelt(self, pointer: str) -> str:
+        node: Any = self._files.data
+        spelt = ""
+        segments = split(pointer)
+        for at, segment in enumerate(segments):
+            if isinstance(node, Mapping):
+                names = {fold(name): name for name in node}
+                wanted = fold(segment)
+                theirs = next((name for name, ours in KEYS.items() if ours == wanted and name in names), wanted)
+                name = names.get(wanted, names.get(theirs))
+                if name is None:
+                    return join(spelt, *segments[at:])
+                spelt, node = join(spelt, name), node[name]
+            elif isinstance(node, list) and segment.isdecimal() and int(segment) < len(node):
+                spelt, node = join(spelt, segment), node[int(segment)]
+            else:
+                return join(spelt, *segments[at:])
+        return spelt
