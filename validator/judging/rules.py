@@ -6,46 +6,36 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from validator.judging.expressions import Expression, Template
+from validator.judging.expressions import Expression, Names, Template
+from validator.measures.rows import Known, Missing
 from validator.plan.dimensions import Dimension
 from validator.plan.problems import Place
+from validator.reference.documents import Citation, Standing
+
+__all__ = ["SEVERITIES", "Book", "Citation", "Limit", "Rule", "Severity", "Standing", "TableRow", "Trial"]
 
 Severity = Literal["stop", "put right", "improve", "note"]
 SEVERITIES: tuple[Severity, ...] = ("stop", "put right", "improve", "note")
 
-Standing = Literal[
-    "law",
-    "official guidance",
-    "standard",
-    "trade guidance",
-    "maker",
-    "household",
-    "common practice",
-]
-
 
 @dataclass(frozen=True, slots=True)
-class Citation:
-    """What a rule rests on. `document` is the name in sources.yaml ('' for common practice and the household's own)."""
+class Book:
+    """A book as its header says: what it is called, which country it covers, which edition, and where it stands.
 
-    document: str
+    `given` marks a book named on the command line, which alone may withdraw rules.
+    """
+
     title: str
+    covers: str
     edition: str
-    clause: str
-    standing: Standing
-    seen: Literal["primary", "secondary", "memory", ""]
-    note: str = ""
-
-    def __str__(self) -> str:
-        """`BS 6172, 2010, clauses 8.1` or `common practice`."""
-        if not self.title:
-            return self.standing
-        return ", ".join(part for part in (self.title, self.edition, self.clause) if part)
+    place: Place
+    given: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class TableRow:
-    """A limit that is a table's row: `{table: nominal-embedment, by: {base: base, plug: plug_diameter}, gives: embedment}`.
+    """A limit that is a table's row: `{table: nominal-embedment, by: {base: base, plug: plug_diameter}, gives:
+    embedment}`.
 
     `by` maps the table's key columns to fields or figures of the row.
     """
@@ -67,20 +57,25 @@ class Limit:
 
 @dataclass(frozen=True, slots=True)
 class Trial:
-    """The fragment in which a rule is tried on both sides of its limit: what is varied, the value that meets it, the
-    value that does not. `on` is the date for rules that know one; `thing` narrows it to one subject."""
+    """The fragment in which a rule is tried on both sides of its limit: the place varied, the value (plain data, as a
+    plan is written) that meets it, the value that does not. `on` is the date for rules that know one; `thing` narrows
+    it to one subject.
+    """
 
     plan: str
     vary: str
-    met: str
-    not_met: str
+    met: object
+    not_met: object
     thing: str = ""
     on: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A checked rule. `unit` of printing follows the figure's dimension."""
+    """A checked rule. The unit it is printed in follows `dimension`, which is the figure's; None where the figure is
+    a word or there is none. `measured` says from where to where, `changes` which of 'tightens' and 'replaces' it
+    does, and why; `own` holds the household's own values that it reads.
+    """
 
     name: str
     title: str
@@ -103,7 +98,13 @@ class Rule:
     measured: str = ""
     aliases: tuple[str, ...] = ()
     tried: tuple[Trial, ...] = ()
-    changes: Mapping[str, str] = field(default_factory=dict)  # 'tightens' | 'replaces' → why
+    changes: Mapping[str, str] = field(default_factory=dict)
+    own: Mapping[str, Known | Missing] = field(default_factory=dict)
+
+    @property
+    def names(self) -> Names:
+        """The household's own values that the rule reads, for its expressions."""
+        return {name: own if isinstance(own, Missing) else own.value for name, own in self.own.items()}
 
     @property
     def of_law(self) -> bool:

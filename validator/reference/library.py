@@ -1,7 +1,7 @@
 """What books say, read and typed: sources, tables, groups of terms, stages, the usual order of work, words and texts.
 
-Read from the folder of rules: `sources.yaml`, `groups.yaml`, `tables/*.yaml`, `stages.yaml`, `order.yaml`, `words.yaml`,
-`questions.yaml`, `texts.yaml`, `cautions.yaml`.
+Read from the folder of rules: `sources.yaml`, `groups.yaml`, `tables/*.yaml`, `stages.yaml`, `order.yaml`,
+`words.yaml`, `questions.yaml`, `texts.yaml`, `cautions.yaml`.
 """
 
 from __future__ import annotations
@@ -73,7 +73,11 @@ def read_library(folder: Path) -> Library:
     for file in table_files(folder):
         if (tables := page(file)) is not None:
             reader.read_file(tables)
-    stages, words, questions = page(folder / "stages.yaml"), page(folder / "words.yaml"), page(folder / "questions.yaml")
+    stages, words, questions = (
+        page(folder / "stages.yaml"),
+        page(folder / "words.yaml"),
+        page(folder / "questions.yaml"),
+    )
     order, texts = page(folder / "order.yaml"), page(folder / "texts.yaml")
     warned = page(folder / "cautions.yaml")
     library = Library(
