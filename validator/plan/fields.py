@@ -227,7 +227,8 @@ _HEIGHTS = "`from bare floor`, `from finished floor`, `above worktop` or `below 
 class Height:
     """A height: `1060 from bare floor`, `150 above worktop`, `340 below ceiling`.
 
-    Datum '' is the file's `heights from`. `above bare floor` and `above finished floor` come out as `from`. A list of readings has datum ''.
+    Datum '' is the file's `heights from`, also where readings stand in a list. `above bare floor` and
+    `above finished floor` come out as `from`.
     """
 
     takes_to_find: ClassVar[bool] = True
