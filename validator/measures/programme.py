@@ -25,6 +25,7 @@ from validator.measures.rows import (
 from validator.measures.schedule import Scheduled, schedule
 from validator.plan.dimensions import DATE, DURATION
 from validator.plan.names import fold
+from validator.plan.pointers import join
 from validator.plan.values import ToFind
 
 if TYPE_CHECKING:
@@ -245,15 +246,15 @@ def _registered(plan: Plan, doer: str, task: Task) -> Given:
     """True once a registration is given; the householder has none unless the plan gives one."""
     label = f"gas registration of {doer}"
     person = plan.people.get(doer)
-    if person is None or person.register is None:
+    if person is None or person.register_ is None:
         if fold(doer) == "householder":
             return reading.exactly(False, task.pointer_to("by"), label)
-        pointer = person.pointer_to("register") if person is not None else f"{plan.people.pointer}/{doer}"
+        pointer = person.pointer_to("register_") if person is not None else join(plan.people.pointer, doer)
         return Missing(pointer, label)
-    pointer = person.pointer_to("register")
-    if isinstance(person.register, ToFind):
-        return Missing(pointer, label, Why.TO_FIND, person.register.by)
-    return reading.exactly(fold(person.register) not in ("none", "no"), pointer, label)
+    pointer = person.pointer_to("register_")
+    if isinstance(person.register_, ToFind):
+        return Missing(pointer, label, Why.TO_FIND, person.register_.by)
+    return reading.exactly(fold(person.register_) not in ("none", "no"), pointer, label)
 
 
 def _all(answers: list[Given]) -> Given:
@@ -267,5 +268,5 @@ def _all(answers: list[Given]) -> Given:
 def _looked_up(plan: Plan, doer: str) -> Given:
     label = "when the registration was looked up"
     if doer not in plan.people:
-        return Missing(f"{plan.people.pointer}/{doer}", label)
+        return Missing(join(plan.people.pointer, doer), label)
     return reading.read(plan.people[doer], "looked_up", label)

@@ -163,8 +163,8 @@ class Person(Element):
     """Somebody who does a part: registration or licence, and when it was looked up."""
 
     called: ClassVar[str] = "somebody who does a part of the work"
-    asks: ClassVar[tuple[str, ...]] = ("register",)
+    asks: ClassVar[tuple[str, ...]] = ("register_",)
 
     trade: str | None = None
-    register: Term | None = None
+    register_: Term | None = None
     looked_up: Date | None = None
