@@ -218,7 +218,7 @@ class _Reader:
                 found = multiplied(a, b) if sign == "*" else divided(a, b)
         except WrongDimension as problem:
             for part, other in ((left, b), (right, a)):
-                if part.bare:
+                if part.bare and sign in "+-":
                     raise _no_unit(part, other) from None
             raise BadExpression(str(problem), right.offset) from None
         return Part([sign, left.tree, right.tree], found, left.offset, left.bare and right.bare)

@@ -24,8 +24,8 @@ SORTS: tuple[Sort, ...] = ("number", "word", "term", "name", "yes or no")
 ARITHMETIC = frozenset("+-*/")
 COMPARISONS = frozenset(("==", "!=", "<", "<=", ">", ">="))
 
-DEEPEST = 60
-"""How deep a tree may go: more than any checked text of the longest length allowed comes to."""
+DEEPEST = 125
+"""How deep a tree may go: a little more than the number of words and signs a text may have."""
 
 
 class BadExpression(ValueError):
