@@ -1,0 +1,385 @@
+"""Reads the part of YAML in which plans and rulebooks are written, and keeps where everything stands.
+
+One pass over the parser's events: no anchors, tags or second documents, every scalar kept as the text that was
+written, names compared as `fold` compares them.
+"""
+
+from __future__ import annotations
+
+import bisect
+import re
+import unicodedata
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Any, NamedTuple
+
+from ruamel.yaml import YAML
+from ruamel.yaml.error import MarkedYAMLError
+from ruamel.yaml.events import (
+    AliasEvent,
+    DocumentStartEvent,
+    MappingEndEvent,
+    MappingStartEvent,
+    ScalarEvent,
+    SequenceEndEvent,
+    SequenceStartEvent,
+)
+
+from validator.plan.line_structure import next_section
+from validator.plan.names import fold
+from validator.plan.pointers import escape, folded
+from validator.plan.problems import Place, Problem, Unreadable
+from validator.plan.slips import explain
+
+try:
+    from ruamel.yaml.cyaml import CParser  # type: ignore[attr-defined]
+except ModuleNotFoundError:  # the compiled parser is a package of its own, which not every machine has
+    CParser = None
+
+_INVISIBLE = re.compile("[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
+_NO_SUCH_CHARACTER = re.compile(
+    r"\\(?:U(?!00(?:10|0[0-9A-Fa-f])[0-9A-Fa-f]{4})[0-9A-Fa-f]{8}|(?:u|U0000)[dD][89A-Fa-f][0-9A-Fa-f]{2})"
+)
+_DIRECTIVE = re.compile(r"^%", re.MULTILINE)
+_MOST_PROBLEMS = 100
+_MOST_SLIPS = 20
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """What a file may hold at most: levels of depth, and names and values in all."""
+
+    depth: int = 64
+    nodes: int = 400_000
+
+
+class Mark(NamedTuple):
+    """A spot in a file; line and column count from 1, `offset` is the number of characters before it."""
+
+    line: int
+    column: int
+    offset: int
+
+
+class Span(NamedTuple):
+    """From where to where a name and its value stand; an entry of a list has no name, its value stands for it."""
+
+    key_start: Mark
+    key_end: Mark
+    value_start: Mark
+    value_end: Mark
+
+
+Offsets = tuple[int, int, int, int]
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One file as read: plain data (dict, list, str) with names and values as written.
+
+    `text` is the file with line feeds as its only line ends; `offsets` holds, by folded pointer, the four offsets in
+    it that make a Span.
+    """
+
+    file: str
+    text: str
+    data: dict[str, Any]
+    offsets: Mapping[str, Offsets] = field(repr=False)
+    line_starts: list[int] = field(repr=False)
+
+    def span(self, pointer: str) -> Span | None:
+        """Where the thing at this pointer stands, or None; the names in a pointer compare as `fold` does."""
+        offsets = self.offsets.get(folded(pointer))
+        return None if offsets is None else Span(*(_mark(self.line_starts, offset) for offset in offsets))
+
+    def written(self, pointer: str) -> str | None:
+        """The value at this pointer exactly as it stands in the file, quotes and all, or None."""
+        offsets = self.offsets.get(folded(pointer))
+        return None if offsets is None else self.text[offsets[2] : offsets[3]]
+
+
+def read_yaml(text: str, file: str, limits: Limits = Limits()) -> Document:
+    """Read one file whose top is a mapping.
+
+    Raises Unreadable with everything that is wrong: where a slip ends the parser's reading, reading goes on at the
+    next name that stands in the first column.
+    """
+    text = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
+    source = _Source(file, text, [0, *(match.end() for match in re.finditer("\n", text))])
+    problems = [source.invisible(found.start(), found[0]) for found in _INVISIBLE.finditer(text)]
+    if problems:
+        raise Unreadable(problems[:_MOST_PROBLEMS])
+    start: int | None = 0
+    for _ in range(_MOST_SLIPS):
+        if start is None:
+            break
+        reading = _read_from(source, start, limits)
+        if reading.gave_up is None:
+            problems += reading.problems
+            if not problems:
+                return Document(file, text, reading.data, reading.offsets, source.line_starts)
+            start = None if reading.left is None else next_section(text, reading.left)
+            continue
+        slip = explain(text, file, reading.gave_up, reading.opened, start)
+        above = source.line_above(slip.place.line)
+        problems += [problem for problem in reading.problems if problem.place.line < above]
+        problems.append(slip)
+        start = next_section(text, source.line_starts[slip.place.line - 1])
+    raise Unreadable(problems[:_MOST_PROBLEMS])
+
+
+def _mark(line_starts: list[int], offset: int) -> Mark:
+    line = bisect.bisect_right(line_starts, offset)
+    return Mark(line, offset - line_starts[line - 1] + 1, offset)
+
+
+@dataclass(frozen=True, slots=True)
+class _Source:
+    file: str
+    text: str
+    line_starts: list[int]
+
+    def place(self, offset: int) -> Place:
+        mark = _mark(self.line_starts, offset)
+        return Place(self.file, mark.line, mark.column)
+
+    def problem(self, offset: int, message: str, expected: str, *also: Place) -> Problem:
+        return Problem(message, self.place(offset), expected, also=also)
+
+    def invisible(self, offset: int, character: str) -> Problem:
+        return self.problem(offset, f"an invisible character (U+{ord(character):04X})", "the text without it")
+
+    def line_above(self, line: int) -> int:
+        """The number of the next line above this one that holds more than a remark; 0 for none."""
+        for above in range(line - 1, 0, -1):
+            content = self.text[self.line_starts[above - 1] : self.line_starts[above] - 1].strip()
+            if content and not content.startswith("#"):
+                return above
+        return 0
+
+
+def _read_from(source: _Source, start: int, limits: Limits) -> _Reading:
+    """Read with the compiled parser; the pure one is the reference, so that its verdict stands on what C refuses."""
+    text = source.text[start:]
+    if CParser is not None:
+        reading = _Reading(source, start, limits)
+        reading.follow(iter(CParser(text).get_event, None))
+        if reading.gave_up is None:
+            return reading
+    reading = _Reading(source, start, limits)
+    found = _NO_SUCH_CHARACTER.search(text)
+    if found is not None:  # the pure parser would end in an error that is not its own
+        message = f"`{found[0]}` stands for no character"
+        reading.problems.append(source.problem(start + found.start(), message, "the character itself"))
+        return reading
+    reading.follow(YAML(typ="safe", pure=True).parse(text))
+    return reading
+
+
+class _Level(NamedTuple):
+    """A mapping or list being read: what to go back to when it ends, and where it and its name start."""
+
+    names: dict[str, Any] | None
+    entries: list[Any] | None
+    around: str
+    here: str
+    key_start: int
+    key_end: int
+    start: int
+    flow: bool
+
+
+class _Reading:
+    """Builds data and places from parser events, and collects what a plan may not hold.
+
+    A syntax error sets `gave_up`, and `opened` where it is inside a quote or bracket; `left` is where reading was left
+    for a reason that is among the problems.
+    """
+
+    def __init__(self, source: _Source, start: int, limits: Limits) -> None:
+        self.data: dict[str, Any] = {}
+        self.offsets: dict[str, Offsets] = {}
+        self.problems: list[Problem] = []
+        self.gave_up: int | None = None
+        self.opened: int | None = None
+        self.left: int | None = None
+        self._source = source
+        self._start = start
+        self._limits = limits
+
+    def follow(self, events: Iterable[Any]) -> None:
+        """Read to the end, or as far as it makes sense."""
+        try:
+            self._follow(events)
+        except MarkedYAMLError as error:
+            mark = error.problem_mark or error.context_mark
+            self.gave_up = len(self._source.text) if mark is None else mark.index + self._start
+            if error.context_mark is not None:
+                opened = error.context_mark.index + self._start
+                if self._source.text[opened : opened + 1] in tuple("{[\"'|>&*!"):
+                    self.opened = opened
+
+    def _follow(self, events: Iterable[Any]) -> None:
+        # One loop over local names, because it runs once for every name and every value of a plan.
+        base, most, deepest = self._start, self._limits.nodes, self._limits.depth
+        offsets, segments, levels = self.offsets, dict[str, tuple[str, str]](), list[_Level]()
+        names: dict[str, Any] | None = None
+        entries: list[Any] | None = None
+        pointer = here = name = ""
+        waits = False  # a name has been read and its value comes next
+        key_start = key_end = last_end = nodes = documents = 0
+        for event in events:
+            sort = event.__class__
+            if sort is ScalarEvent:
+                nodes += 1
+                start, end = event.start_mark.index + base, event.end_mark.index + base
+                text, style = event.value, event.style
+                if event.anchor is not None or event.tag is not None:
+                    self._refuse_mark(start)
+                if names is not None and not waits:
+                    if text not in segments:
+                        self._look_at_name(text, style, start)
+                        segments[text] = unicodedata.normalize("NFC", text), "/" + escape(fold(text))
+                    name, segment = segments[text]
+                    here, key_start, key_end, waits = pointer + segment, start, end, True
+                    if here in offsets:
+                        self._refuse_second(name, start, offsets[here][0])
+                        here = f"{here} {nodes}"
+                    continue
+                if style:
+                    self._look_at_quoted(text, start)
+                    if style in "|>":
+                        end = start + len(self._source.text[start:end].rstrip())
+                elif not text:
+                    self._refuse_empty(key_start if waits else start, key_end if waits else start)
+                last_end = end
+                if names is not None:
+                    names[name] = text
+                    offsets[here] = key_start, key_end, start, end
+                    waits = False
+                elif entries is not None:
+                    offsets[f"{pointer}/{len(entries)}"] = start, end, start, end
+                    entries.append(text)
+                else:
+                    self._refuse_top(start, text)
+                    return
+            elif sort is MappingStartEvent or sort is SequenceStartEvent:
+                nodes += 1
+                start = event.start_mark.index + base
+                if event.anchor is not None or event.tag is not None:
+                    self._refuse_mark(start)
+                if names is not None and not waits:
+                    self._leave(start, "a bracket or dash stands where a name should", "`name: value`")
+                    return
+                if len(levels) >= deepest:
+                    self._leave(start, f"more than {deepest} levels, one inside the other", "a plan has fewer than ten")
+                    return
+                if not levels and sort is SequenceStartEvent:
+                    self._refuse_top(start, "-")
+                    return
+                new: dict[str, Any] | list[Any] = {} if sort is MappingStartEvent else []
+                if names is not None:
+                    names[name] = new
+                else:
+                    here, key_start, key_end = pointer, start, start
+                    if entries is not None:
+                        here = f"{pointer}/{len(entries)}"
+                        entries.append(new)
+                levels.append(_Level(names, entries, pointer, here, key_start, key_end, start, event.flow_style))
+                names, entries = (new, None) if isinstance(new, dict) else (None, new)
+                pointer, waits = here, False
+                if len(levels) == 1 and names is not None:
+                    self.data = names
+            elif sort is MappingEndEvent or sort is SequenceEndEvent:
+                names, entries, pointer, here, key_start, key_end, start, flow = levels.pop()
+                if flow:
+                    last_end = event.end_mark.index + base
+                offsets[here] = key_start, key_end, start, last_end
+                waits = False
+            elif sort is AliasEvent:
+                self._refuse_mark(event.start_mark.index + base)
+                waits = names is not None and not waits
+            elif sort is DocumentStartEvent:
+                documents += 1
+                if documents > 1:
+                    start = event.start_mark.index + base
+                    self._leave(start, "a second document starts here", "one plan in a file, without `---`")
+                    return
+                if event.version is not None or event.tags:
+                    self._refuse_directive()
+            if nodes > most:
+                self._leave(last_end, f"more than {most:,} names and values in one file", "a plan in several files")
+                return
+        if not documents:
+            self._add(Problem("the file is empty", Place(self._source.file), "lines of `name: value`"))
+
+    def _add(self, problem: Problem) -> None:
+        if len(self.problems) < _MOST_PROBLEMS:
+            self.problems.append(problem)
+
+    def _leave(self, offset: int, message: str, expected: str) -> None:
+        self._add(self._source.problem(offset, message, expected))
+        self.left = offset
+
+    def _refuse_top(self, start: int, text: str) -> None:
+        if not text:
+            self._add(Problem("the file is empty", Place(self._source.file), "lines of `name: value`"))
+        else:
+            what = "a list" if text == "-" or self._source.text[start] == "[" else "a text without a name"
+            self._leave(start, f"{what} stands at the top of the file", "lines of `name: value`")
+
+    def _refuse_directive(self) -> None:
+        found = _DIRECTIVE.search(self._source.text)
+        offset = found.start() if found else self._start
+        self._add(self._source.problem(offset, "a line with % at the start of the file", "the plan without that line"))
+
+    def _refuse_mark(self, start: int) -> None:
+        """An anchor (&), an alias (*) or a tag (!): they are in the text at `start`."""
+        word = self._source.text[start:].split(None, 1)[0]
+        does = {"&": "gives the value a mark to be repeated by", "*": "repeats a marked value", "!": "sets a type"}
+        message = f"`{word}` {does[word[0]]}, which cannot be done here"
+        self._add(self._source.problem(start, message, "the value itself, in quotes if it starts with " + word[0]))
+
+    def _look_at_name(self, text: str, style: str, start: int) -> None:
+        if not text:
+            self._add(self._source.problem(start, "a value without a name", "`name: value`"))
+        elif text == "<<" and not style:
+            expected = "the entries themselves, written out"
+            self._add(self._source.problem(start, "`<<` merges other entries in, which cannot be done here", expected))
+        elif style:
+            self._look_at_quoted(text, start)
+
+    def _look_at_quoted(self, text: str, start: int) -> None:
+        found = _INVISIBLE.search(text)
+        if found is not None:
+            self._add(self._source.invisible(start, found[0]))
+
+    def _refuse_second(self, name: str, start: int, first: int) -> None:
+        place = self._source.place(first)
+        message = f"`{name}` is already in line {place.line}"
+        expected = "each name once; space, - and _ are one, and so are capital and small letters"
+        self._add(self._source.problem(start, message, expected, place))
+
+    def _refuse_empty(self, key_start: int, key_end: int) -> None:
+        """A value that is not there; says which slip most likely left it out."""
+        text = self._source.text
+        written = text[key_start:key_end]
+        behind = text[key_end:].partition("\n")[0]
+        remark = re.match(r"\s*:?\s*#(\S+)", behind)
+        if remark is not None:
+            expected = f"no. {remark[1]}" if remark[1][0].isdigit() else f'"#{remark[1]}", in quotes'
+            message, expected = "a # starts a remark, so that no value is left", f"`{expected}`"
+        elif not written:
+            message, expected = "a dash or comma without a value", "a value"
+        elif behind.lstrip().startswith(":"):
+            message = f"a colon without a value behind `{written}`"
+            expected = "a value, or lines below it that are set further in"
+        elif written.isdigit():
+            message, expected = f"`{written}` stands alone behind a comma", "numbers without commas in them: `1250`"
+        elif ":" in written:
+            name, _, value = written.partition(":")
+            message = f"`{written}` has no space behind the colon"
+            expected = f"a colon and a space: `{name}: {value or 'value'}`"
+        else:
+            message, expected = f"`{written}` has no value", "a colon and a space: `name: value`"
+        self._add(self._source.problem(key_start, message, expected))
