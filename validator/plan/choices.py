@@ -95,9 +95,10 @@ class NamesOf:
                 for section in self.sections:
                     known.update(info.context["names"].get(section, {}))
             parts = written if isinstance(written, list) else [written]
-            if not parts or not all(isinstance(part, str) for part in parts):
+            names = [name for part in parts if isinstance(part, str) for name in names_in(part, known)]
+            if not names or not all(isinstance(part, str) for part in parts):
                 raise Unfit(f"`{shown_text(written)}` cannot stand here", "a name, or a list of names in brackets")
-            return tuple(name for part in parts for name in names_in(part, known))
+            return tuple(names)
 
         return core_schema.with_info_plain_validator_function(read)
 

@@ -44,12 +44,22 @@ def takes_to_find(annotation: object) -> bool:
     return origin in (Union, UnionType) and any(takes_to_find(part) for part in get_args(annotation))
 
 
+def entry(written: object, key: str) -> object:
+    """What a mapping has under a key, however it is spelt; None where there is none, or no mapping."""
+    if not isinstance(written, Mapping):
+        return None
+    if key in written:
+        return written[key]
+    return next((value for name, value in written.items() if KEYS.get(fold(name), fold(name)) == key), None)
+
+
 class Element(BaseModel):
     """One thing of a plan. Its keys compare as names do; unknown keys are errors; `pointer` is set once it is read.
 
     `short` is overridden by elements that may be written in one line: it turns the text into the long form, or raises
-    Unfit. A field whose name is a word of Python ends in `_` and is written without it. `called` is what a message calls
-    the element, `asks` names the fields that `to find out` in its place leaves open, `worked_out` those nobody writes.
+    Unfit. A field whose name is a word of Python ends in `_` and is written without it. `called` is what a message
+    calls the element, `asks` names the fields that `to find out` in its place leaves open, `worked_out` those nobody
+    writes.
     """
 
     model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
@@ -76,7 +86,7 @@ class Element(BaseModel):
         )
 
     @classmethod
-    def keys(cls) -> list[str]:
+    def written_keys(cls) -> list[str]:
         """The keys a person may write, as a message shows them."""
         return [fold(name) for name in cls.model_fields if name not in cls.worked_out]
 
@@ -89,7 +99,7 @@ class Element(BaseModel):
     def short(cls, written: object) -> Mapping[str, object]:
         """The long form of what stands in place of a mapping."""
         raise Unfit(
-            f"{cls.called} is written as `key: value` lines, or in braces", expected=", ".join(cls.keys())
+            f"{cls.called} is written as `key: value` lines, or in braces", expected=", ".join(cls.written_keys())
         )
 
     @classmethod

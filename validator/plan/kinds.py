@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -78,13 +78,14 @@ class Kinds:
             self._inherited[key, model] = found
         return found
 
-    def check_unused(self, models: tuple[type[Element], ...]) -> None:
+    def check_unused(self, models: Callable[[], tuple[type[Element], ...]]) -> None:
         """Read the kinds that nothing uses as what their keys fit best, so that their mistakes are noted too."""
         used = {key for key, _ in self._read}
         for key, entries in self._written.items():
             if key not in used:
-                fits = [sum(name in model.keys() for name in map(fold, entries)) for model in models]
-                self.inherited(key, models[fits.index(max(fits))])
+                choices = models()
+                fits = [sum(model.field_of(name) in model.model_fields for name in entries) for model in choices]
+                self.inherited(key, choices[fits.index(max(fits))])
 
     def _key(self, kind: str) -> str:
         folded = fold(kind)
@@ -108,7 +109,9 @@ class Kinds:
         elif words and (is_number(words[-1]) or is_number(words[0])):
             end = "ends in" if is_number(words[-1]) else "starts with"
             self._reader.problem(
-                pointer, f"`{name}` cannot name a kind: it {end} a number, which a line would read as a width", "another name"
+                pointer,
+                f"`{name}` cannot name a kind: it {end} a number, which a line would read as a width",
+                "another name",
             )
 
     def _likes(self) -> dict[str, str]:
@@ -162,7 +165,9 @@ class Kinds:
             return Inherited()
         spelt = {model.field_of(name): name for name in entries}
         if "is_" in form:
-            self._reader.problem(join(place, spelt["is_"]), f"the kind `{called}` says what it is", "`like: KIND`", "like")
+            self._reader.problem(
+                join(place, spelt["is_"]), f"the kind `{called}` says what it is", "`like: KIND`", "like"
+            )
             del form["is_"]
         bad: set[str] = set()
 

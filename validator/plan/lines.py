@@ -9,7 +9,7 @@ from validator.plan.names import fold
 
 _NUMBER = re.compile(r"[\d½¼¾⅛⅜⅝⅞~-]")
 _GOES_ON = frozenset(
-    "mm cm m in inch inches ft foot feet x × to and assumed % of mix paint deep low l mm2 mm² kg g w kw a h".split()
+    ("mm", "cm", "m", "in", "inch", "inches", "ft", "foot", "feet", "x", "×", "to", "and", "assumed", "%", "of", "mix")
 )
 
 
@@ -32,3 +32,13 @@ def words_and_quantity(line: str) -> tuple[str, str]:
 def times(text: str) -> list[str]:
     """The parts of a size: `8 x 100` is 8 and 100."""
     return [part.strip() for part in re.split(r"\s*[x×]\s*", text)] if text else []
+
+
+def product_and_water(line: str) -> tuple[str, str]:
+    """The product and the thinning of a coat, either ''; `matt 10 % water` is matt with `10 % water`."""
+    words = line.split()
+    if words and fold(words[-1]) == "neat":
+        return " ".join(words[:-1]), words[-1]
+    wet = len(words) > 1 and fold(words[-1]) == "water"
+    product, amount = words_and_quantity(" ".join(words[:-1]) if wet else line)
+    return product, f"{amount} {words[-1]}" if wet else amount

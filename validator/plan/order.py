@@ -1,4 +1,4 @@
-"""The line that says what stands in a run or on a wall: `door 300 left over B1`, `filler rest`, `double socket over B3`.
+"""The line that says what stands in a run or on a wall: `door 300 left over B1`, `double socket over B3`.
 
     KIND [WIDTH | rest] [left | right] [over | in | left of | right of NAME]
 
@@ -72,7 +72,9 @@ def _kind(words: list[str], kinds: Collection[str], line: str, expected: str) ->
     for used in range(len(words), 0, -1):
         if fold(" ".join(words[:used])) in kinds:
             return used
-    end = next((at for at, word in enumerate(words) if at and (is_number(word) or _starts_relation(words, at))), len(words))
+    end = next(
+        (at for at, word in enumerate(words) if at and (is_number(word) or _starts_relation(words, at))), len(words)
+    )
     meant = " ".join(words[:end])
     raise Unfit(f"`{meant}` is no kind of this plan", expected, nearest(meant, kinds) or "")
 
@@ -93,9 +95,7 @@ def _is_of(words: list[str], at: int) -> bool:
     return at < len(words) and fold(words[at]) == "of"
 
 
-def _relation(
-    words: list[str], at: int, relations: dict[str, str], found: LongForm, line: str, expected: str
-) -> None:
+def _relation(words: list[str], at: int, relations: dict[str, str], found: LongForm, line: str, expected: str) -> None:
     """Read `over B1`, `left of S4` at the end of a line into its field."""
     if at == len(words):
         return

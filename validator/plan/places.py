@@ -1,4 +1,4 @@
-"""Where the things of a plan stand: what came from a kind stands there, and American keys stand as they were written."""
+"""Where the things of a plan stand: from a kind where the kind says it, American keys as they were written."""
 
 from __future__ import annotations
 

@@ -1,11 +1,15 @@
-"""A plan as read: its sections, typed, and where everything in it stands. (contract)"""
+"""A plan as read: its sections, typed, and where everything in it stands."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from validator.plan.elements import Section
+from validator.plan.names import fold
+from validator.plan.places import Places
 from validator.plan.problems import Place
 from validator.plan.values import Quantity, ToFind
 
@@ -18,6 +22,7 @@ if TYPE_CHECKING:
     from validator.plan.sections.work import Coating, Fixing, Person, Work
 
 
+@dataclass(frozen=True, eq=False)
 class Plan:
     """A plan, read and typed.
 
@@ -27,6 +32,7 @@ class Plan:
 
     digest: str
     files: tuple[str, ...]
+    places: Places
     project: Project
     layers: Section[tuple[Layer, ...]]
     ceiling: Ceiling | None
@@ -53,12 +59,38 @@ class Plan:
 
         A value that came from a kind stands where the kind says it.
         """
-        raise NotImplementedError
+        return self.places.place(pointer)
 
     def heights_from(self, pointer: str) -> str:
         """What heights are measured from in the file that holds the pointer ('bare floor', 'finished floor' or '')."""
-        raise NotImplementedError
+        return self.places.heights_from(pointer)
 
     def unit(self, name: str) -> tuple[str, str] | None:
-        """The run that holds the thing of this name and the name as written; `sink run / B3` also finds it."""
-        raise NotImplementedError
+        """The run that holds the thing of this name and the name as written; `sink run / B3` also finds it.
+
+        None where no run has it, and where several have it and the name does not say which.
+        """
+        found = self._units.get(fold(name), [])
+        return found[0] if len(found) == 1 else None
+
+    def corner(self, name: str) -> tuple[str, str] | None:
+        """The two walls that meet in a corner (`north-east`), in the order of the walls; None for no corner."""
+        return corner_between(tuple(self.walls), name)
+
+    @cached_property
+    def _units(self) -> dict[str, list[tuple[str, str]]]:
+        units: dict[str, list[tuple[str, str]]] = {}
+        for run, thing in self.runs.items():
+            for name in thing.order:
+                units.setdefault(fold(name), []).append((run, name))
+                units[fold(f"{run} / {name}")] = [(run, name)]
+        return units
+
+
+def corner_between(walls: tuple[str, ...], name: str) -> tuple[str, str] | None:
+    """The neighbouring walls whose names, in either order, make the name of a corner."""
+    wanted = fold(name)
+    for left, right in zip(walls, walls[1:] + walls[:1], strict=True):
+        if wanted in (fold(f"{left}-{right}"), fold(f"{right}-{left}")):
+            return left, right
+    return None

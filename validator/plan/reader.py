@@ -56,9 +56,7 @@ class Reader:
         """What is written as an element, or None with its problems noted."""
         return self.checked(model, written, lambda loc: pointer_of(model, pointer, loc))
 
-    def checked(
-        self, model: type[E], written: object, pointer_at: Callable[[tuple[int | str, ...]], str]
-    ) -> E | None:
+    def checked(self, model: type[E], written: object, pointer_at: Callable[[tuple[int | str, ...]], str]) -> E | None:
         """As `element`, with the pointer of each fault given by the path to it."""
         try:
             return model.model_validate(written, context=self.context)
@@ -84,7 +82,7 @@ class Reader:
         return {key: value for key, value in written.items() if fold(key) not in model.worked_out}
 
     def _unknown_key(self, model: type[Element], key: str, pointer: str) -> None:
-        keys = model.keys()
+        keys = model.written_keys()
         self.problem(pointer, f"{model.called} has no `{key}`", ", ".join(keys), nearest(key, keys) or "")
 
     def _fault(self, model: type[Element], fault: ErrorDetails, pointer: str) -> None:
@@ -100,8 +98,8 @@ class Reader:
             owner = _owner(model, loc)
             self.problem(pointer, f"{owner.called} needs `{fold(str(loc[-1]))}`", f"`{fold(str(loc[-1]))}: …`")
         elif kind in ("greater_than_equal", "less_than_equal"):
-            ends = {"greater_than_equal": "at least {ge}", "less_than_equal": "at most {le}"}[kind].format(**fault["ctx"])
-            self.problem(pointer, f"`{shown_text(fault['input'])}` cannot stand here", f"a number of {ends}")
+            end = f"at least {fault['ctx']['ge']}" if "ge" in fault["ctx"] else f"at most {fault['ctx']['le']}"
+            self.problem(pointer, f"`{shown_text(fault['input'])}` cannot stand here", f"a number of {end}")
         else:
             expected = _EXPECTED.get(kind, "another value")
             self.problem(pointer, f"`{shown_text(fault['input'])}` cannot stand here", expected)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar, Literal, get_args
 
+from validator.plan.american import WORDS
 from validator.plan.choices import OneOf
 from validator.plan.elements import Element, Unfit
 from validator.plan.fields import (
@@ -22,6 +23,7 @@ from validator.plan.fields import (
     StatedFigure,
 )
 from validator.plan.lines import words_and_quantity
+from validator.plan.names import fold
 
 ApplianceKind = Literal[
     "gas hob",
@@ -46,6 +48,15 @@ ApplianceKind = Literal[
     "waste disposer",
     "boiling tap",
 ]
+
+
+_KINDS = {fold(kind): kind for kind in get_args(ApplianceKind)}
+
+
+def kind_named(name: str) -> str | None:
+    """The kind of appliance that a name is, American words included; None for any other name."""
+    folded = fold(name)
+    return _KINDS.get(WORDS.get(folded, folded))
 
 
 _TO = re.compile(r"(?:^|\s+)to\s+(?!find out)")

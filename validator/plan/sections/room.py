@@ -35,7 +35,7 @@ class Layer(Element):
 
 
 class Wall(Element):
-    """A wall; the walls of a room are listed clockwise, seen from above. Facing it, the one before stands at the left."""
+    """A wall; the walls of a room are listed clockwise, seen from above. Facing it, the one before is at the left."""
 
     called: ClassVar[str] = "a wall"
     asks: ClassVar[tuple[str, ...]] = ("made_of", "length")
@@ -63,9 +63,7 @@ class MoistureReading(Element):
     asks: ClassVar[tuple[str, ...]] = ("reading",)
 
     reading: Moisture | None = None
-    meter: (
-        Annotated[Literal["hygrometer", "carbide", "pin meter", "gypsum scale"] | ToFind, OneOf()] | None
-    ) = None
+    meter: Annotated[Literal["hygrometer", "carbide", "pin meter", "gypsum scale"] | ToFind, OneOf()] | None = None
     taken: Date | None = None
 
     @classmethod
@@ -89,7 +87,7 @@ class Floor(Element):
 
 
 class Covering(Element):
-    """A floor to be laid: `laminate: {thickness: 8, underlay: 3, laid: after units, gap: 10}`. `is` is the name if left out."""
+    """A floor to be laid: `laminate: {thickness: 8, underlay: 3, laid: after units, gap: 10}`. `is` may be the name."""
 
     called: ClassVar[str] = "a floor to be laid"
 

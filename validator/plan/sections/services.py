@@ -44,7 +44,7 @@ class Point(Element):
 
 
 class Circuit(Element):
-    """A circuit. `serves` lists points, appliances or `all sockets`; `laid` is how the worst stretch of its cable lies."""
+    """A circuit. `serves` lists points, appliances or `all sockets`; `laid` is how its cable lies, where it is worst."""
 
     called: ClassVar[str] = "a circuit"
 
@@ -57,13 +57,15 @@ class Circuit(Element):
     laid: (
         Annotated[
             Literal[
-            "clipped direct or in plaster",
-            "in insulated wall, touching the board",
-            "in insulated wall, not touching",
-            "over ceiling, insulation up to 100 mm",
-            "over ceiling, insulation over 100 mm",
-            "in conduit in insulated wall",
-            ] | ToFind, OneOf()
+                "clipped direct or in plaster",
+                "in insulated wall, touching the board",
+                "in insulated wall, not touching",
+                "over ceiling, insulation up to 100 mm",
+                "over ceiling, insulation over 100 mm",
+                "in conduit in insulated wall",
+            ]
+            | ToFind,
+            OneOf(),
         ]
         | None
     ) = None

@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from validator.plan.choices import NamesOf, OneOf
 from validator.plan.elements import Element, LongForm, Unfit
 from validator.plan.fields import Date, Duration, Length, Term, WaterAdded
-from validator.plan.lines import times, words_and_quantity
+from validator.plan.lines import product_and_water, times, words_and_quantity
 from validator.plan.names import fold
 from validator.plan.sections.room import MoistureReading
 
@@ -74,7 +74,7 @@ def _filled(
 
 
 class Fixing(Element):
-    """What holds a thing to a wall. `for` names a run, units, or an appliance; `through` is what it passes before the wall."""
+    """What holds a thing to a wall. `for` names runs, units or appliances; `through` is what it passes before the wall."""
 
     called: ClassVar[str] = "a fixing"
 
@@ -100,17 +100,8 @@ class Coat(Element):
     def short(cls, written: object) -> Mapping[str, object]:
         if not isinstance(written, str):
             raise Unfit("a coat is written as what is added to it", "`neat`, `30 % water`, `3 to 1`, `matt 10 % water`")
-        product, water = _product_and_water(written)
+        product, water = product_and_water(written)
         return {key: value for key, value in (("product", product), ("water", water)) if value}
-
-
-def _product_and_water(line: str) -> tuple[str, str]:
-    words = line.split()
-    if words and fold(words[-1]) == "neat":
-        return " ".join(words[:-1]), words[-1]
-    wet = fold(line).endswith(" water")
-    product, amount = words_and_quantity(" ".join(words[:-1]) if wet else line)
-    return product, f"{amount} {words[-1]}" if wet else amount
 
 
 class Coating(Element):
@@ -153,7 +144,7 @@ class Work(Element):
         """Every key that is none of the work's own is the name of a task."""
         if not isinstance(written, Mapping) or isinstance(written, LongForm):
             return super().long_form(written)
-        own = {key: value for key, value in written.items() if fold(key) in cls.keys()}
+        own = {key: value for key, value in written.items() if fold(key) in cls.written_keys()}
         found = super().long_form(own)
         found["tasks"] = {key: value for key, value in written.items() if key not in own}
         return found

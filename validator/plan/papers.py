@@ -1,0 +1,72 @@
+"""Which makers' papers belong to a name: what it is in the plan decides what its maker can state."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from validator.plan.elements import entry
+from validator.plan.lines import product_and_water, words_and_quantity
+from validator.plan.names import fold
+from validator.plan.sections.appliances import (
+    AppliancePapers,
+    FloorPapers,
+    HobPapers,
+    HoodPapers,
+    PaintPapers,
+    Papers,
+    PlugPapers,
+    kind_named,
+)
+
+_HOBS = ("hob", "cooker")
+
+
+def papers_for(name: str, sections: Mapping[str, Any]) -> type[Papers] | None:
+    """The model of the papers for a name, from what the plan says it is; None where it is nothing in the plan."""
+    for called, model in _all(sections):
+        if fold(called) == fold(name):
+            return model
+    kind = kind_named(name) or name
+    if "appliances" not in sections and (kind_named(kind) or fold(kind) in _HOBS):
+        return _for_appliance(kind)
+    return None
+
+
+def choices(sections: Mapping[str, Any]) -> list[str]:
+    """The names that may have papers."""
+    return [name for name, _ in _all(sections)]
+
+
+def _all(sections: Mapping[str, Any]) -> Iterator[tuple[str, type[Papers]]]:
+    for name, written in _of(sections, "appliances"):
+        kind = entry(written, "is")
+        yield name, _for_appliance(kind if isinstance(kind, str) else name)
+    for name, _ in _of(sections, "floors"):
+        yield name, FloorPapers
+    for name, written in _of(sections, "fixings"):
+        yield name, PlugPapers
+        plug = entry(written, "plug")
+        type = words_and_quantity(plug)[0] if isinstance(plug, str) else entry(plug, "type")
+        if isinstance(type, str) and type:
+            yield type, PlugPapers
+    for name, written in _of(sections, "coatings"):
+        yield name, PaintPapers
+        coats = entry(written, "coats")
+        for coat in coats if isinstance(coats, list) else ():
+            product = product_and_water(coat)[0] if isinstance(coat, str) else entry(coat, "product")
+            if isinstance(product, str) and product:
+                yield product, PaintPapers
+
+
+def _of(sections: Mapping[str, Any], section: str) -> Iterator[tuple[str, Any]]:
+    written = sections.get(section)
+    if isinstance(written, dict):
+        yield from written.items()
+
+
+def _for_appliance(kind: str) -> type[Papers]:
+    words = fold(kind_named(kind) or kind).split()
+    if words[-1:] and words[-1] in _HOBS:
+        return HobPapers
+    return HoodPapers if words[-1:] == ["hood"] else AppliancePapers

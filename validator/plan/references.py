@@ -1,0 +1,243 @@
+"""Names that refer to something: each has to name one thing of the plan, and no place may depend on itself."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from validator.plan.circles import Circles
+from validator.plan.elements import Element, entry
+from validator.plan.fields import Along
+from validator.plan.names import fold, nearest
+from validator.plan.plan import Plan, corner_between
+from validator.plan.pointers import join, split
+from validator.plan.reader import Reader
+
+_CALLED = {
+    "walls": "wall",
+    "layers": "layers",
+    "runs": "run",
+    "items": "thing in a run",
+    "appliances": "appliance",
+    "points": "point",
+    "circuits": "circuit",
+    "people": "person",
+    "tasks": "task",
+}
+"""What a message calls one of each section."""
+
+
+class Names:
+    """The names a plan gives, by section, taken from what is written, so that a mistake in a thing keeps its name.
+
+    `items` are the things in the runs, alone and with their run (`sink run / B3`); `tasks` those of the work.
+    """
+
+    def __init__(self, sections: Mapping[str, Any]) -> None:
+        self.known: dict[str, dict[str, str]] = {}
+        for section in ("walls", "layers", "runs", "appliances", "points", "circuits", "people"):
+            if section in sections:
+                self.known[section] = _by_fold(sections[section])
+        self.pointers: dict[str, list[str]] = {}
+        if "runs" in sections:
+            self.known["items"] = self._items(sections["runs"])
+        if "work" in sections:
+            self.known["tasks"] = {
+                key: name for key, name in _by_fold(sections["work"]).items() if key not in ("order", "days", "note")
+            }
+
+    def _items(self, runs: object) -> dict[str, str]:
+        found: dict[str, str] = {}
+        for run, written in runs.items() if isinstance(runs, dict) else ():
+            for name in _by_fold(entry(written, "order")).values():
+                full = f"{run} / {name}"
+                found.setdefault(fold(name), name)
+                found[fold(full)] = full
+                self.pointers.setdefault(fold(name), []).append(join("/runs", run, "order", name))
+        return found
+
+    def walls(self) -> tuple[str, ...]:
+        return tuple(self.known.get("walls", {}).values())
+
+    def left_out(self, sections: Iterable[str]) -> bool:
+        """Whether the plan has none of the sections, so that nobody knows what they would hold."""
+        return not any(section in self.known for section in sections)
+
+
+def _by_fold(written: object) -> dict[str, str]:
+    return {fold(name): name for name in written} if isinstance(written, dict) else {}
+
+
+class References:
+    """Checks the names in a plan against each other; what names nothing is noted with the nearest name."""
+
+    def __init__(self, plan: Plan, names: Names, reader: Reader) -> None:
+        self._plan = plan
+        self._names = names
+        self._reader = reader
+
+    def check(self) -> None:
+        plan = self._plan
+        for wall in plan.walls.values():
+            self._layers(wall, wall.made_of)
+        if plan.floor is not None:
+            self._layers(plan.floor, plan.floor.made_of)
+        for covering in plan.floors.values():
+            if covering.runs is not None:
+                self._boards(covering.pointer_to("runs"), covering.runs)
+        self._runs()
+        for worktop in plan.worktops.values():
+            self._name(worktop.pointer_to("on"), worktop.on, "runs")
+        for appliance in plan.appliances.values():
+            self._field(appliance, "in_", "items")
+            self._field(appliance, "over", "appliances", "items")
+            self._field(appliance, "supply", "points", "circuits")
+            self._along(appliance, appliance.along)
+        for point in plan.points.values():
+            for relation in ("over", "behind", "in_", "above"):
+                self._field(point, relation, "items", "appliances")
+            for relation in ("left_of", "right_of"):
+                self._field(point, relation, "points")
+            self._field(point, "wall", "walls")
+            self._along(point, point.along, point.wall)
+        for circuit in plan.circuits.values():
+            self._each(circuit, "serves", ("all sockets",), "points", "appliances")
+        for fixing in plan.fixings.values():
+            self._each(fixing, "for_", (), "runs", "items", "appliances")
+        for coating in plan.coatings.values():
+            self._each(coating, "walls", ("all",), "walls")
+        if plan.work is not None:
+            for task in plan.work.tasks.values():
+                self._each(task, "after", (), "tasks")
+                self._each(task, "by", ("householder",), "people")
+        for name, built in plan.built.items():
+            self._name(built.pointer, name, "items", "points", "appliances")
+            self._along(built, built.along)
+        for agreed in plan.agreed:
+            if fold(agreed.by) != "householder":
+                self._name(agreed.pointer_to("by"), agreed.by, "people")
+        Circles(plan, self._reader).check()
+
+    def _runs(self) -> None:
+        for name, run in self._plan.runs.items():
+            self._name(run.pointer_to("against"), run.against, "walls")
+            self._along(run, run.from_, run.against, field="from_")
+            if isinstance(run.tops, str):
+                self._name(run.pointer_to("tops"), run.tops, "items")
+            for item in run.order.values():
+                for relation in ("over", "left_of", "right_of"):
+                    self._field(item, relation, "items", *(("appliances",) if relation == "over" else ()))
+                if item.corner is not None:
+                    self._corner(item.pointer_to("corner"), item.corner)
+            rests = [item for item in run.order.values() if item.rest]
+            for item in rests[1:]:
+                self._reader.problem(
+                    item.pointer,
+                    f"two things in {name} take the rest, so that neither has a width",
+                    "`rest` once in a run",
+                    also=[rests[0].pointer],
+                )
+        self._openings()
+
+    def _openings(self) -> None:
+        """An opening has the name of its appliance; a name close to that of one without a place is a slip."""
+        placed = set(self._names.known.get("items", {}))
+        homeless = [
+            name
+            for name, appliance in self._plan.appliances.items()
+            if appliance.in_ is None and appliance.over is None and fold(name) not in placed
+        ]
+        for run in self._plan.runs.values():
+            for name, item in run.order.items():
+                meant = nearest(name, homeless) if item.family == "opening" and homeless else None
+                if meant is not None and name not in self._plan.appliances:
+                    self._reader.problem(
+                        item.pointer, f"`{name}` is an opening, and no appliance has that name", "an appliance", meant
+                    )
+
+    def _layers(self, element: Element, made_of: object) -> None:
+        if isinstance(made_of, str):
+            self._name(element.pointer_to("made_of"), made_of, "layers")
+
+    def _field(self, element: Element, field: str, *sections: str) -> None:
+        name = getattr(element, field)
+        if name is not None:
+            self._name(element.pointer_to(field), name, *sections)
+
+    def _each(self, element: Element, field: str, words: tuple[str, ...], *sections: str) -> None:
+        for name in getattr(element, field) or ():
+            if fold(name) not in words:
+                self._name(element.pointer_to(field), name, *sections, words=words)
+
+    def _along(self, element: Element, along: Along | None, wall: str | None = None, field: str = "along") -> None:
+        """A place along a wall counts from a neighbour of that wall, or from the fronts of a run."""
+        if along is None:
+            return
+        pointer = element.pointer_to(field)
+        if along.fronts_of:
+            self._name(pointer, along.fronts_of, "runs")
+        elif along.from_ and self._name(pointer, along.from_, "walls") and wall is not None:
+            walls = self._names.walls()
+            near = [other for other in walls if _neighbours(walls, wall, other)]
+            if near and fold(along.from_) not in map(fold, near):
+                self._reader.problem(
+                    pointer,
+                    f"the {along.from_} wall does not meet the {wall} wall",
+                    " or ".join(f"`from {n}`" for n in near),
+                )
+
+    def _corner(self, pointer: str, corner: str) -> None:
+        walls = self._names.walls()
+        if walls and corner_between(walls, corner) is None:
+            corners = [f"{left}-{right}" for left, right in zip(walls, walls[1:] + walls[:1], strict=True)]
+            self._reader.problem(
+                pointer, f"`{corner}` is no corner of the room", _some(corners), nearest(corner, corners) or ""
+            )
+
+    def _boards(self, pointer: str, runs: str) -> None:
+        ends = re.split(r"\s+to\s+", runs)
+        if len(ends) == 2:
+            for end in ends:
+                self._name(pointer, end, "walls")
+        else:
+            self._reader.problem(pointer, f"`{runs}` does not say which way the boards run", "`north to south`")
+
+    def _name(self, pointer: str, name: str, *sections: str, words: tuple[str, ...] = ()) -> bool:
+        """Whether a name can be taken as it is; notes it where it names nothing, or several things in runs."""
+        names = self._names
+        if names.left_out(sections):
+            return True
+        places = names.pointers.get(fold(name), []) if "items" in sections else []
+        if len(places) > 1 and not any(
+            fold(name) in names.known.get(section, {}) for section in sections if section != "items"
+        ):
+            full = [f"`{_run_of(place)} / {name}`" for place in places]
+            self._reader.problem(pointer, f"`{name}` stands in several runs", " or ".join(full), also=places)
+            return False
+        if any(fold(name) in names.known.get(section, {}) for section in sections):
+            return True
+        choices = [*words, *(choice for section in sections for choice in names.known.get(section, {}).values())]
+        called = " or ".join(_CALLED[section] for section in sections)
+        shown = [choice for choice in choices if " / " not in choice or " / " in name]
+        self._reader.problem(
+            pointer, f"no {called} of this plan is called `{name}`", _some(shown), nearest(name, shown) or ""
+        )
+        return False
+
+
+def _run_of(pointer: str) -> str:
+    return split(pointer)[1]
+
+
+def _neighbours(walls: tuple[str, ...], wall: str, other: str) -> bool:
+    folded = [fold(name) for name in walls]
+    if fold(wall) not in folded:
+        return False
+    at, to = folded.index(fold(wall)), folded.index(fold(other))
+    return (at - to) % len(walls) in (1, len(walls) - 1)
+
+
+def _some(choices: list[str]) -> str:
+    """Some of the names that would do; all of them where they are few."""
+    return ", ".join(choices[:8]) + (", …" if len(choices) > 8 else "")
