@@ -33,14 +33,12 @@ class ReadBook:
     entries: dict[str, Entry]
 
     def withdrawals(self) -> Iterator[Withdrawal]:
-        """What the book withdraws; a mistake where it may not, or says more of the rule than why."""
+        """What the book withdraws; a mistake where it may not, or where it says more of the rule than why."""
         for name, entry in self.entries.items():
             if not _withdraws(entry):
                 continue
-            fields = entry.fields(f"the rule `{name}`, which is withdrawn,", ("withdraws",))
-            if fields is None or len(entry.value) != 1:  # type: ignore[arg-type]
-                continue
-            why = fields["withdraws"].text("why it is withdrawn")
+            fields = entry.fields(f"the rule `{name}`, which is withdrawn,", ("withdraws",)) or {}
+            why = fields["withdraws"].text("why it is withdrawn") if "withdraws" in fields else None
             if not self.book.given:
                 entry.mistake(
                     "only a book given on the command line may withdraw a rule",
@@ -68,6 +66,10 @@ class Shelf:
 
     def for_country(self, country: str) -> list[ReadBook]:
         return [book for book in self.books if applies(book.book.covers, country)]
+
+    def left_aside(self, country: str) -> list[Book]:
+        """The books given on the command line that do not cover the country."""
+        return [book.book for book in self.books if book.book.given and not applies(book.book.covers, country)]
 
     def elsewhere(self, country: str) -> dict[str, str]:
         """The rules that only books for other countries have, each with the country."""

@@ -25,8 +25,9 @@ from validator.reference.library import Library
 class Books:
     """The rules that apply, in the order of the books, with what the later books did to the earlier ones.
 
-    `applied` says in a few words which books; `withdrawn` gives each rule taken away its reason; `elsewhere` names the
-    rules only books for other countries have. Without a country only `everywhere` applies: `country_missing`.
+    `applied` says in a few words which books; `withdrawn` gives each rule taken away its reason; `elsewhere` names
+    the rules only books for other countries have. Without a country only `everywhere` applies: `country_missing`.
+    `left_aside` are books given that are for another country.
     """
 
     rules: tuple[Rule, ...]
@@ -37,6 +38,7 @@ class Books:
     changed: tuple[Change, ...] = ()
     elsewhere: Mapping[str, str] = field(default_factory=dict)
     digest: str = ""
+    left_aside: tuple[Book, ...] = ()
 
     @cached_property
     def _names(self) -> dict[str, str]:
@@ -98,6 +100,7 @@ def read_rulebooks(folder: Path, library: Library, country: str, given: Sequence
         tuple(layers.changed),
         layers.elsewhere,
         shelf.digest,
+        tuple(shelf.left_aside(country)),
     )
 
 

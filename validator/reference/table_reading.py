@@ -26,7 +26,7 @@ class TableReader:
 
     def __init__(self, documents: Mapping[str, Document], groups: Mapping[str, frozenset[str]]) -> None:
         self.documents = documents
-        self.groups = {fold(name): terms for name, terms in groups.items()}
+        self.groups = groups
         self.terms = frozenset(term for terms in groups.values() for term in terms)
         self.tables: dict[str, tuple[Table, ...]] = {}
 
@@ -89,10 +89,10 @@ class TableReader:
             if isinstance(column.type, Dimension):
                 continue
             for row, place in zip(rows, places, strict=True):
-                name = fold(str(row[column.name]))
+                name = str(row[column.name])
                 if name in self.groups:
                     serves[name] = self.groups[name]
-                elif column.type == "term" and name not in self.terms:
+                elif column.type == "term" and fold(name) not in self.terms:
                     place.mistake(
                         f"`{row[column.name]}` is in no group of terms",
                         expected="a term of groups.yaml, or the name of a group",
@@ -177,9 +177,12 @@ def _unlike_rows(
         combinations: list[tuple[object, ...]] = [()]
         for column in keys:
             cell = row[column.name]
-            name = fold(cell) if isinstance(cell, str) else ""
             # A term itself and a term by way of its group are unlike: the first goes before the second.
-            choices = [(term, "by group") for term in sorted(serves[name])] if name in serves else [name or cell]
+            choices: list[object]
+            if isinstance(cell, str) and cell in serves:
+                choices = [(term, "by group") for term in sorted(serves[cell])]
+            else:
+                choices = [fold(cell) if isinstance(cell, str) else cell]
             combinations = [(*start, choice) for start in combinations for choice in choices]
         first = next((seen[keys_of_row] for keys_of_row in combinations if keys_of_row in seen), None)
         if first is not None:

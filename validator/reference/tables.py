@@ -44,7 +44,7 @@ class Found:
 class Table:
     """A table of a published document or of practice. `covers` is the country it is for ('everywhere', 'GB', …).
 
-    `serves` holds the groups that stand in key columns, folded, with their terms: a row with `base: solid_bases` serves
+    `serves` holds the groups that stand in key columns with their folded terms: a row with `base: solid_bases` serves
     every term of that group. A cell given as `none` is left out of its row.
     """
 
@@ -94,15 +94,15 @@ class Table:
         return [] if chosen is None else [row for cell, row in cells if _same(cell, chosen)]
 
     def _serving(self, rows: list[int], column: str, term: str) -> list[int]:
-        names = [(fold(str(self.rows[row][column])), row) for row in rows]
-        itself = [row for name, row in names if name == term]
-        return itself or [row for name, row in names if term in self.serves.get(name, ())]
+        cells = [(str(self.rows[row][column]), row) for row in rows]
+        itself = [row for cell, row in cells if cell not in self.serves and fold(cell) == term]
+        return itself or [row for cell, row in cells if term in self.serves.get(cell, ())]
 
     def words(self, column: str) -> Iterator[str]:
         """The words, folded, that a text key of the table can be asked for: its cells, and the terms of its groups."""
         for row in self.rows:
-            name = fold(str(row[column]))
-            yield from self.serves.get(name, (name,))
+            cell = str(row[column])
+            yield from self.serves.get(cell, (fold(cell),))
 
 
 def _same(left: float, right: float) -> bool:
