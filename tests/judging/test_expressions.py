@@ -183,7 +183,7 @@ def test_a_text_too_long_or_too_deep_is_refused(text: str, message: str, offset:
     [
         "not " * 96 + "oiled",
         "0 mm <" + "-" * 110 + "length",
-        "1+" * 59 + "1 == 60",
+        "1+" * 58 + "1 == 59",
         "(" * 12 + "painted" + ")" * 12,
     ],
 )
