@@ -209,4 +209,6 @@ def _alike(column: Dimension | Literal["text", "term"], type: FieldType) -> bool
 def _named(type: FieldType | Literal["text", "term"]) -> str:
     if isinstance(type, Dimension):
         return type.name
-    return "word" if isinstance(type, str | Words | GroupWords) else "name"
+    if type == "term" or isinstance(type, GroupWords):
+        return "term of the trade"
+    return "word" if isinstance(type, str | Words) else "name"

@@ -190,7 +190,7 @@ class RuleReader:
         severity = fields.get("severity", fields["each"])
         if source.seen == "memory":
             severity.mistake(
-                f"a `stop` may not rest on memory, and `{source.document}` was seen by nobody",
+                f"a `stop` may not rest on memory, and nobody has seen `{source.document}`",
                 expected="a source that was seen, or a milder severity",
             )
         for limit in limits:
@@ -259,9 +259,11 @@ class _Demand:
         type = types.get(self.figure)
         if type is None:
             listed = self.row.fields.get(self.figure)
-            detail = "is a list: a figure has to make one value of it" if listed else "is neither a figure nor a field"
+            of_row = f"of a row of {self.row.kind!r}"
             entry.mistake(
-                f"`{text}` {detail} of a row of {self.row.kind!r}",
+                f"`{text}` {of_row} is a list: a figure has to make one value of it"
+                if listed
+                else f"`{text}` is neither a figure nor a field {of_row}",
                 expected=", ".join(usable),
                 near=None if listed else nearest(self.figure, usable),
             )
