@@ -1,0 +1,110 @@
+"""Clearances round hobs and sinks against published figures."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.standards.by_hand import SILENT, Value, applied, judged, met, need, row
+from validator.judging.outcomes import Result
+from validator.measures.hoods import HobUnderHood
+from validator.measures.points import PointNearHob, PointNearSink
+from validator.measures.rows import Given, Missing, Why
+
+INCH = 25.4
+LITRE = 1e6
+UNREAD = Missing("/stated/hob", "hob maker's figure", Why.UNREAD)
+
+
+def hood(clearance: float, fuel: str = "gas", hob: Value | Given = SILENT, over: Value | Given = SILENT) -> HobUnderHood:
+    return row(
+        HobUnderHood,
+        fuel=fuel,
+        underside=950 + clearance,
+        surface=910,
+        supports=40,
+        hob_stated=hob,
+        hob_from=0,
+        hood_stated=over,
+        hood_from=0,
+    )
+
+
+@pytest.mark.parametrize(("clearance", "holds"), [(760, True), (759, False), (650, False)])
+def test_british_gas_hob_without_makers_figures(clearance: float, holds: bool) -> None:
+    """BS 6172 as reported by gas trainers: 760 mm above a gas hob where the instructions give nothing. Secondary."""
+    assert met("GB", "hood-over-gas-hob", hood(clearance)) is holds
+
+
+def test_a_hood_at_650_when_both_makers_allow_it() -> None:
+    """BS 6172 as reported: the instructions override, and 650 passes only if those of hob and hood both allow it.
+    Secondary.
+    """
+    assert met("GB", "hood-over-gas-hob", hood(650, hob=650, over=650))
+    assert not met("GB", "hood-over-gas-hob", hood(650, over=650))
+
+
+def test_of_two_leaflets_the_greater_figure_holds() -> None:
+    """UK gas practice as quoted by installers and in training notes: the greater minimum of hob and hood. Secondary."""
+    assert need("GB", "hood-over-gas-hob", hood(690, hob=700, over=650)) == 700
+
+
+def test_nothing_is_settled_while_a_leaflet_is_unread() -> None:
+    """The same practice: without the hob's own figure a hood at 800 is not known to be right. Secondary."""
+    assert judged("GB", "hood-over-gas-hob", hood(800, hob=UNREAD, over=650)).result is Result.NOT_KNOWN
+
+
+@pytest.mark.parametrize(("country", "least"), [("US", 24 * INCH), ("AU", 600.0)])
+def test_gas_hobs_elsewhere(country: str, least: float) -> None:
+    """IRC M1901.1 (2018) with 24 in below a metal hood as manuals quote it; AS/NZS 5601.1:2013, 600 mm to a range hood.
+    Both secondary.
+    """
+    assert need(country, "hood-over-gas-hob", hood(500)) == pytest.approx(least)
+
+
+def test_electric_hobs_are_no_matter_of_the_gas_rule() -> None:
+    """Manufacturers' figures begin at 500 mm above electric hobs (several instructions compared: secondary)."""
+    assert applied("GB", "hood-over-gas-hob", hood(500, fuel="induction")) is None
+    assert met("GB", "hood-over-electric-hob", hood(500, fuel="induction"))
+    assert not met("GB", "hood-over-electric-hob", hood(499, fuel="induction"))
+
+
+def sink(distance: float, **values: Value) -> PointNearSink:
+    usual: dict[str, Value] = {"above_worktop": 160, "half_plate": 73, "half_sink": 400}
+    return row(PointNearSink, apart=distance + 73 + 400, **usual | values)
+
+
+def hob(distance: float) -> PointNearHob:
+    return row(PointNearHob, apart=distance + 73 + 295, half_plate=73, half_hob=295, above_worktop=160, fuel="gas")
+
+
+def test_three_hundred_from_a_sink_is_advice() -> None:
+    """Electrical Safety First, answers to questions (web page): at least 300 mm from water where possible. Primary. Advice,
+    so no more than *improve*.
+    """
+    outcome = judged("GB", "socket-well-away-from-sink", sink(299))
+    assert outcome.result is Result.NOT_MET
+    assert outcome.rule.severity == "improve"
+    assert met("GB", "socket-well-away-from-sink", sink(300))
+
+
+@pytest.mark.parametrize(("litres", "least"), [(20, 150), (45, 150), (46, 500), (60, 500)])
+def test_australian_zone_beside_a_sink(litres: float, least: float) -> None:
+    """AS/NZS 3000:2018, 6.2, figures 6.10 and 6.11: 150 mm for up to 45 litres, 500 mm for more. Secondary."""
+    rules = ("socket-clear-of-small-sink", "socket-clear-of-large-sink")
+    for distance, holds in ((least, True), (least - 1, False)):
+        found = [applied("AU", rule, sink(distance, volume=litres * LITRE)) for rule in rules]
+        assert [outcome.result is Result.MET for outcome in found if outcome is not None] == [holds]
+
+
+def test_australian_cooking_surface() -> None:
+    """AS/NZS 3000:2018, 4.7.3: nothing within 150 mm of the edge of a cooking surface. Secondary."""
+    assert met("AU", "point-clear-of-cooking-surface", hob(150))
+    assert not met("AU", "point-clear-of-cooking-surface", hob(149))
+
+
+def test_american_receptacles_within_six_feet_of_a_sink() -> None:
+    """NFPA 70 (2020), 210.8(A)(7): ground-fault protection within 6 ft of the bowl. Secondary."""
+    near, far = 6 * 12 * INCH, 6 * 12 * INCH + 1
+    assert not met("US", "receptacle-near-sink-protected", sink(near, protected=False))
+    assert met("US", "receptacle-near-sink-protected", sink(near, protected=True))
+    assert applied("US", "receptacle-near-sink-protected", sink(far, protected=False)) is None
