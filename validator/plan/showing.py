@@ -15,7 +15,7 @@ from validator.plan.units import PERCENT, UNITS, Unit
 
 NOT_KNOWN = "…"
 MINUS = "−"
-FINEST = 12  # decimals at most, however close two values lie
+FINEST = 40  # decimals at most; values that differ by more than what floats leave over differ long before
 SMALLEST = 1e-6  # of the unit shown; what is nearer to nothing is what floats leave over
 MONTHS = (
     "January",
@@ -116,7 +116,7 @@ def _told_apart(text: Callable[[float, int], str], have: float, need: float, dec
 
 def _number(amount: float, decimals: int) -> str:
     """The number with at most so many decimals, and more only where it would show as nothing."""
-    if abs(amount) < SMALLEST:
+    if abs(amount) < min(SMALLEST, 0.5 * 10**-decimals):
         return "0"
     while float(f"{amount:.{decimals}f}") == 0.0:
         decimals += 1
