@@ -88,7 +88,8 @@ class Element(BaseModel):
     @classmethod
     def written_keys(cls) -> list[str]:
         """The keys a person may write, as a message shows them."""
-        return [fold(name) for name in cls.model_fields if name not in cls.worked_out]
+        own = [fold(name) for name in cls.model_fields if name not in cls.worked_out and name != "note"]
+        return [*own, "note"]
 
     @classmethod
     def field_of(cls, key: str) -> str:

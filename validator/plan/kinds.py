@@ -169,16 +169,12 @@ class Kinds:
                 join(place, spelt["is_"]), f"the kind `{called}` says what it is", "`like: KIND`", "like"
             )
             del form["is_"]
-        bad: set[str] = set()
 
         def fault_at(loc: tuple[int | str, ...]) -> str:
-            bad.add(str(loc[0]))
             return join(join(place, spelt.get(str(loc[0]), str(loc[0]))), *split(pointer_of(model, "", loc))[1:])
 
         filled_in = {name: value for name, value in _FILLED_IN.items() if name in model.model_fields}
         read = self._reader.checked(model, LongForm({**filled_in, **form}), fault_at)
-        if read is None:
-            good = {name: value for name, value in form.items() if name not in bad}
-            read = model.model_validate(LongForm({**filled_in, **good}), context=self._reader.context)
-        values = {name: getattr(read, name) for name in form if name not in bad}
+        readable = read.model_fields_set if read is not None else frozenset()
+        values = {name: getattr(read, name) for name in form if name in readable}
         return Inherited(values, {fold(name): join(place, written) for name, written in spelt.items()})

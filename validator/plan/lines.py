@@ -6,11 +6,10 @@ import re
 
 from validator.plan.elements import is_to_find
 from validator.plan.names import fold
+from validator.plan.units import UNITS
 
 _NUMBER = re.compile(r"[\d½¼¾⅛⅜⅝⅞~-]")
-_GOES_ON = frozenset(
-    ("mm", "cm", "m", "in", "inch", "inches", "ft", "foot", "feet", "x", "×", "to", "and", "assumed", "%", "of", "mix")
-)
+_GOES_ON = frozenset(("x", "×", "to", "and", "assumed", "of", "mix", "paint", "water", *map(fold, UNITS)))
 
 
 def is_number(word: str) -> bool:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from validator.plan.american import KEYS
 from validator.plan.choices import shown_text
-from validator.plan.elements import Element, Section, entry
+from validator.plan.elements import Element, Section, Unfit, entry
 from validator.plan.fields import Height
 from validator.plan.kinds import Kinds
 from validator.plan.names import fold, nearest
@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from validator.plan.sections.appliances import Appliance, Papers
     from validator.plan.sections.project import Agreed
     from validator.plan.sections.room import Layer
+    from validator.plan.sections.work import Work
 
 E = TypeVar("E", bound=Element)
 T = TypeVar("T")
@@ -103,7 +104,7 @@ class _Loading:
             circuits=self._elements("circuits", "services", "Circuit"),
             fixings=self._elements("fixings", "work", "Fixing"),
             coatings=self._elements("coatings", "work", "Coating"),
-            work=self._single("work", "work", "Work"),
+            work=self._work(),
             people=self._elements("people", "work", "Person"),
             built=self._elements("built", "appliances", "Built"),
             agreed=self._agreed(),
@@ -191,6 +192,24 @@ class _Loading:
                     if isinstance(member, Element):
                         self._set(member, join(below, key))
         return element
+
+    def _work(self) -> Work | None:
+        if "work" not in self._data:
+            return None
+        from validator.plan.sections.work import Task, Work
+
+        try:
+            form = Work.long_form(self._data["work"])
+        except Unfit as error:
+            self._reader.unfit("/work", error)
+            return None
+        written = form.pop("tasks")
+        tasks = {
+            name: self._reader.element(Task, task, join("/work", name))
+            for name, task in (written.items() if isinstance(written, dict) else ())
+        }
+        form["tasks"] = {name: task for name, task in tasks.items() if task is not None}
+        return self._element(Work, form, "/work")
 
     def _layers(self, name: str, written: Any, pointer: str) -> tuple[Layer, ...] | None:
         from validator.plan.sections.room import Layer

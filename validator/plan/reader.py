@@ -9,7 +9,7 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from validator.plan.choices import shown_text
-from validator.plan.elements import Element, Unfit
+from validator.plan.elements import Element, LongForm, Unfit
 from validator.plan.names import fold, nearest
 from validator.plan.places import Places
 from validator.plan.pointers import join
@@ -53,7 +53,10 @@ class Reader:
         self.problem(pointer, str(error), said.expected, said.nearest)
 
     def element(self, model: type[E], written: object, pointer: str) -> E | None:
-        """What is written as an element, or None with its problems noted."""
+        """What is written as an element, with its problems noted; None where nothing of it can be read.
+
+        A key that cannot be read is left out, so that what the other keys refer to is looked at all the same.
+        """
         return self.checked(model, written, lambda loc: pointer_of(model, pointer, loc))
 
     def checked(self, model: type[E], written: object, pointer_at: Callable[[tuple[int | str, ...]], str]) -> E | None:
@@ -61,8 +64,16 @@ class Reader:
         try:
             return model.model_validate(written, context=self.context)
         except ValidationError as faults:
-            for fault in faults.errors(include_url=False):
-                self._fault(model, fault, pointer_at(fault["loc"]))
+            found = faults.errors(include_url=False)
+        for fault in found:
+            self._fault(model, fault, pointer_at(fault["loc"]))
+        bad = {fault["loc"][0] if fault["loc"] else "" for fault in found}
+        if "" in bad:
+            return None
+        good = LongForm({name: value for name, value in model.long_form(written).items() if name not in bad})
+        try:
+            return model.model_validate(good, context=self.context)
+        except ValidationError:
             return None
 
     def mapping(self, written: object, pointer: str, what: str) -> dict[str, Any] | None:

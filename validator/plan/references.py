@@ -37,10 +37,10 @@ class Names:
     def __init__(self, sections: Mapping[str, Any]) -> None:
         self.known: dict[str, dict[str, str]] = {}
         for section in ("walls", "layers", "runs", "appliances", "points", "circuits", "people"):
-            if section in sections:
+            if section in sections and _readable(sections[section]):
                 self.known[section] = _by_fold(sections[section])
         self.pointers: dict[str, list[str]] = {}
-        if "runs" in sections:
+        if "runs" in self.known:
             self.known["items"] = self._items(sections["runs"])
         if "work" in sections:
             self.known["tasks"] = {
@@ -63,6 +63,11 @@ class Names:
     def left_out(self, sections: Iterable[str]) -> bool:
         """Whether the plan has none of the sections, so that nobody knows what they would hold."""
         return not any(section in self.known for section in sections)
+
+
+def _readable(written: object) -> bool:
+    """Whether a section is one by name, or is said to be empty; what else stands there is a mistake noted elsewhere."""
+    return isinstance(written, dict) or written == "none"
 
 
 def _by_fold(written: object) -> dict[str, str]:
@@ -218,8 +223,9 @@ class References:
         if any(fold(name) in names.known.get(section, {}) for section in sections):
             return True
         choices = [*words, *(choice for section in sections for choice in names.known.get(section, {}).values())]
-        called = " or ".join(_CALLED[section] for section in sections)
-        shown = [choice for choice in choices if " / " not in choice or " / " in name]
+        *others, last = (_CALLED[section] for section in sections)
+        called = f"{', '.join(others)} or {last}" if others else last
+        shown = [choice for choice in dict.fromkeys(choices) if " / " not in choice or " / " in name]
         self._reader.problem(
             pointer, f"no {called} of this plan is called `{name}`", _some(shown), nearest(name, shown) or ""
         )

@@ -47,8 +47,8 @@ class Item(Element):
     """A thing in a run: `door 300 left`, `filler rest`, `wall 600 over B1`, `corner wall 600 in north-east`, `600`.
 
     A number alone is the opening of the appliance of that name (kind `opening`). `family` is worked out when it is
-    read: unit, filler, panel, post, gap or opening. `width` is None where `rest` takes what is left. `legs` may be `none`:
-    the unit stands on the floor itself.
+    read: unit, filler, panel, post, gap or opening. `width` is None where `rest` takes what is left. `legs` may be
+    `none`: the unit stands on the floor itself.
     """
 
     called: ClassVar[str] = "a thing in a run"

@@ -44,7 +44,7 @@ class Point(Element):
 
 
 class Circuit(Element):
-    """A circuit. `serves` lists points, appliances or `all sockets`; `laid` is how its cable lies, where it is worst."""
+    """A circuit. `serves` lists points, appliances or `all sockets`; `laid` is how its cable lies at its worst."""
 
     called: ClassVar[str] = "a circuit"
 

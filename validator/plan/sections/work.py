@@ -74,7 +74,7 @@ def _filled(
 
 
 class Fixing(Element):
-    """What holds a thing to a wall. `for` names runs, units or appliances; `through` is what it passes before the wall."""
+    """What holds a thing to a wall. `for` names runs, units or appliances; `through` is what it passes first."""
 
     called: ClassVar[str] = "a fixing"
 
