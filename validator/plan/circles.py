@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from validator.plan.elements import Element
 from validator.plan.names import fold
 from validator.plan.reader import Reader
 
@@ -48,14 +49,14 @@ class Circles:
             self._run(name, run)
         for name, appliance in plan.appliances.items():
             thing = _Thing("appliance", fold(name))
-            self._relate(thing, "in_", appliance.in_, appliance.pointer_to("in_"), "item")
-            self._relate(thing, "over", appliance.over, appliance.pointer_to("over"), "appliance", "item")
+            self._relate(thing, appliance, "in_", "item")
+            self._relate(thing, appliance, "over", "appliance", "item")
         for name, point in plan.points.items():
             thing = _Thing("point", fold(name))
             for field in ("over", "in_", "behind", "above"):
-                self._relate(thing, field, getattr(point, field), point.pointer_to(field), "item", "appliance")
+                self._relate(thing, point, field, "item", "appliance")
             for field in ("left_of", "right_of"):
-                self._relate(thing, field, getattr(point, field), point.pointer_to(field), "point")
+                self._relate(thing, point, field, "point")
 
     def check(self) -> None:
         """Note every circle once."""
@@ -116,13 +117,14 @@ class Circles:
         """Whether a thing in a run says where it stands, so that it does not simply follow the one before."""
         for field in ("over", "left_of", "right_of"):
             sorts = ("item", "appliance") if field == "over" else ("item",)
-            self._relate(thing, field, getattr(item, field), item.pointer_to(field), *sorts)
+            self._relate(thing, item, field, *sorts)
         return bool(item.over or item.left_of or item.right_of)
 
-    def _relate(self, thing: _Thing, field: str, name: str | None, pointer: str, *sorts: str) -> None:
+    def _relate(self, thing: _Thing, element: Element, field: str, *sorts: str) -> None:
+        name: str | None = getattr(element, field)
         to = None if name is None else next(filter(None, (self._find(sort, name) for sort in sorts)), None)
         if to is not None:
-            self._steps.setdefault(thing, []).append(_Step(_RELATIONS[field], to, pointer))
+            self._steps.setdefault(thing, []).append(_Step(_RELATIONS[field], to, element.pointer_to(field)))
 
     def _find(self, sort: str, name: str) -> _Thing | None:
         if sort == "item":

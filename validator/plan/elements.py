@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from types import UnionType
 from typing import Annotated, Any, ClassVar, Generic, TypeVar, Union, get_args, get_origin
 
-from pydantic import BaseModel, ConfigDict, PrivateAttr, model_validator
+from pydantic import BaseModel, ConfigDict, model_validator
 
 from validator.plan.american import KEYS
 from validator.plan.names import fold
@@ -62,6 +62,8 @@ class Element(BaseModel):
     writes.
     """
 
+    __slots__ = ("_pointer",)  # a slot and not a private attribute of pydantic's: those cost time in every element
+
     model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
     called: ClassVar[str] = "this"
     asks: ClassVar[tuple[str, ...]] = ()
@@ -69,7 +71,6 @@ class Element(BaseModel):
     takes_to_find: ClassVar[bool] = False
     _spelt: ClassVar[dict[str, str]] = {}
     _no_doubt: ClassVar[frozenset[str]] = frozenset()
-    _pointer: str = PrivateAttr("")
 
     note: str | None = None
 
@@ -130,11 +131,16 @@ class Element(BaseModel):
 
     @property
     def pointer(self) -> str:
-        return self._pointer
+        pointer: str = getattr(self, "_pointer", "")
+        return pointer
+
+    def stand_at(self, pointer: str) -> None:
+        """Set the pointer, once, while the plan is read."""
+        object.__setattr__(self, "_pointer", pointer)
 
     def pointer_to(self, field: str) -> str:
         """The pointer of a field: `pointer_to('made_of')` is `…/made of`."""
-        return join(self._pointer, fold(field))
+        return join(self.pointer, fold(field))
 
 
 T = TypeVar("T")

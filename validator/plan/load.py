@@ -178,8 +178,10 @@ class _Loading:
         """Give an element and everything below it their pointers, and keep the heights that say no datum."""
         if element is None:
             return None
-        element._pointer = pointer
+        element.stand_at(pointer)
         for field, value in element.__dict__.items():
+            if value is None or type(value) in (str, Quantity):
+                continue
             if isinstance(value, Element):
                 self._set(value, element.pointer_to(field))
             elif isinstance(value, Height):

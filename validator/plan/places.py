@@ -30,10 +30,11 @@ class Places:
     def __init__(self, files: Files) -> None:
         self._files = files
         self._kinds: dict[str, tuple[frozenset[str], Mapping[str, str]]] = {}
+        self._by_fold: dict[str, str] = {}
 
     def from_kind(self, pointer: str, own: frozenset[str], kind: Mapping[str, str]) -> None:
-        """Remember that the keys of the thing at `pointer` (folded) stand in its kind, except its own."""
-        self._kinds[folded(pointer)] = (own, kind)
+        """Remember that the keys of the thing at `pointer` stand in its kind, except its own; keys are folded."""
+        self._kinds[pointer] = (own, kind)
 
     def written(self, pointer: str) -> str:
         """The pointer of the same value as the files have it."""
@@ -47,14 +48,14 @@ class Places:
         return self._files.heights_from(self._files.file_of(self.written(pointer)))
 
     def _in_kind(self, pointer: str) -> str:
-        if not self._kinds:
-            return pointer
+        if len(self._by_fold) != len(self._kinds):
+            self._by_fold = {folded(each): each for each in self._kinds}
         segments = split(pointer)
         for length in range(len(segments) - 1, 0, -1):
-            found = self._kinds.get(folded(join("", *segments[:length])))
-            if found is None:
+            use = self._by_fold.get(folded(join("", *segments[:length])))
+            if use is None:
                 continue
-            own, kind = found
+            own, kind = self._kinds[use]
             key = fold(segments[length])
             if key not in own and key in kind:
                 return join(kind[key], *segments[length + 1 :])

@@ -109,7 +109,7 @@ class References:
         for circuit in plan.circuits.values():
             self._each(circuit, "serves", ("all sockets",), "points", "appliances")
         for fixing in plan.fixings.values():
-            self._each(fixing, "for_", (), "runs", "items", "appliances")
+            self._each(fixing, "for_", self._units_by_kind(), "runs", "items", "appliances")
         for coating in plan.coatings.values():
             self._each(coating, "walls", ("all",), "walls")
         if plan.work is not None:
@@ -144,6 +144,11 @@ class References:
                     also=[rests[0].pointer],
                 )
         self._openings()
+
+    def _units_by_kind(self) -> tuple[str, ...]:
+        """`wall units`, `tall units`: how a fixing may name all units of a kind at once."""
+        items = (item for run in self._plan.runs.values() for item in run.order.values())
+        return ("wall units", *sorted({f"{fold(item.is_)} units" for item in items if item.family == "unit"}))
 
     def _openings(self) -> None:
         """An opening has the name of its appliance; a name close to that of one without a place is a slip."""
