@@ -40,7 +40,7 @@ class Layers:
         """Lay a book's rules over those before it, then take away what it withdraws."""
         for rule in rules:
             self._put(rule, book.book)
-        self._names |= set(book.entries)
+        self._names |= book.names
         for withdrawal in book.withdrawals():
             self._withdraw(withdrawal)
 

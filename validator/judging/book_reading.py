@@ -32,6 +32,11 @@ class ReadBook:
     book: Book
     entries: dict[str, Entry]
 
+    @property
+    def names(self) -> set[str]:
+        """The names of its rules, also of those with mistakes."""
+        return {name for name, entry in self.entries.items() if not _withdraws(entry)}
+
     def withdrawals(self) -> Iterator[Withdrawal]:
         """What the book withdraws; a mistake where it may not, or where it says more of the rule than why."""
         for name, entry in self.entries.items():
@@ -73,8 +78,8 @@ class Shelf:
 
     def elsewhere(self, country: str) -> dict[str, str]:
         """The rules that only books for other countries have, each with the country."""
-        here = {name for book in self.for_country(country) for name in book.entries}
-        return {name: book.book.covers for book in self.books for name in book.entries if name not in here}
+        here = {name for book in self.for_country(country) for name in book.names}
+        return {name: book.book.covers for book in self.books for name in book.names if name not in here}
 
 
 def read_shelf(folder: Path, given: Sequence[str | Path], problems: list[Problem]) -> Shelf:
