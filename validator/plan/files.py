@@ -1,0 +1,168 @@
+"""The files of a plan, found and decoded: one file, a folder of files, or standard input."""
+
+from __future__ import annotations
+
+import codecs
+import os
+import stat
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from validator.plan.merging import Merged, merge
+from validator.plan.names import nearest
+from validator.plan.problems import Place, Problem, Unreadable
+from validator.plan.yaml_reader import Document, read_yaml
+
+__all__ = ["LARGEST", "STANDARD_INPUT", "Merged", "Source", "Sources", "merge", "read_plan", "read_sources"]
+
+STANDARD_INPUT = "standard input"
+LARGEST = 5_000_000
+"""The most bytes that a file of a plan may have."""
+
+_READERS: dict[str, Callable[[str, str], Document]] = {".yaml": read_yaml, ".yml": read_yaml}
+_UTF_16 = (codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)
+_A_PLAN = "a file that ends in .yaml, or a folder of such files"
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A file as text; `file` is its path as the user gave it."""
+
+    file: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sources:
+    """The files that could be read as text, in order, and what is wrong with the others."""
+
+    sources: tuple[Source, ...]
+    problems: tuple[Problem, ...]
+
+
+def read_plan(paths: Sequence[str], stdin: Callable[[], bytes]) -> Merged:
+    """The files at these paths as one plan. Raises Unreadable with the problems of all files."""
+    found = read_sources(paths, stdin)
+    problems = list(found.problems)
+    documents: list[Document] = []
+    for source in found.sources:
+        try:
+            documents.append(_READERS[_suffix(source.file)](source.text, source.file))
+        except Unreadable as unreadable:
+            problems += unreadable.problems
+    if problems:
+        raise Unreadable(problems)
+    return merge(documents)
+
+
+def read_sources(paths: Sequence[str], stdin: Callable[[], bytes]) -> Sources:
+    """The texts of one plan: each path is a file, a folder (its .yaml and .yml files, by name) or `-` for `stdin`."""
+    sources: list[Source] = []
+    problems: list[Problem] = []
+    for file in _files(paths, problems):
+        content = stdin() if file == STANDARD_INPUT else _content(file, problems)
+        text = None if content is None else _text(file, content, problems)
+        if text is not None:
+            sources.append(Source(file, text))
+    return Sources(tuple(sources), tuple(problems))
+
+
+def _files(paths: Sequence[str], problems: list[Problem]) -> list[str]:
+    """The files behind the paths, each once, however many paths or links lead to it."""
+    files: dict[str, str] = {}
+    for path in paths:
+        if path == "-":
+            files.setdefault(path, STANDARD_INPUT)
+            continue
+        for file in _files_in(path, problems) if os.path.isdir(path) else [path]:
+            files.setdefault(os.path.realpath(file), file)
+    return list(files.values())
+
+
+def _files_in(folder: str, problems: list[Problem]) -> list[str]:
+    try:
+        names = sorted(os.listdir(folder))
+    except OSError as error:
+        problems.append(_cannot_open(folder, error))
+        return []
+    files = [name if folder == os.curdir else os.path.join(folder, name) for name in names if name[0] != "."]
+    plans = [file for file in files if _suffix(file) in _READERS and not os.path.isdir(file)]
+    if not plans:
+        problems.append(Problem("no file of a plan is in this folder", Place(folder), "files that end in .yaml"))
+    return plans
+
+
+def _suffix(file: str) -> str:
+    return ".yaml" if file == STANDARD_INPUT else os.path.splitext(file)[1].lower()
+
+
+def _content(file: str, problems: list[Problem]) -> bytes | None:
+    """The bytes of an ordinary file, no more than one beyond the largest size; a pipe is not opened: it may wait."""
+    try:
+        status = os.stat(file)
+        if stat.S_ISREG(status.st_mode) and _suffix(file) in _READERS and status.st_size <= LARGEST:
+            with open(file, "rb") as opened:
+                return opened.read(LARGEST + 1)
+    except FileNotFoundError:
+        problems.append(_missing(file))
+    except OSError as error:
+        problems.append(_cannot_open(file, error))
+    else:
+        problems.append(_unfit(file, status))
+    return None
+
+
+def _unfit(file: str, status: os.stat_result) -> Problem:
+    suffix = _suffix(file)
+    if not stat.S_ISREG(status.st_mode):
+        return Problem("this is not an ordinary file", Place(file), _A_PLAN)
+    if suffix in (".json", ".toml"):
+        return Problem(f"plans are not read from {suffix} files yet", Place(file), f"write YAML: {_A_PLAN}")
+    if suffix not in _READERS:
+        return Problem("the name of this file is not that of a plan", Place(file), _A_PLAN)
+    return _too_large(file)
+
+
+def _too_large(file: str) -> Problem:
+    return Problem(f"more than {LARGEST // 1_000_000} MB in one file", Place(file), "a plan split into several files")
+
+
+def _cannot_open(path: str, error: OSError) -> Problem:
+    return Problem(f"this cannot be opened: {error.strerror}", Place(path), _A_PLAN)
+
+
+def _missing(file: str) -> Problem:
+    folder, name = os.path.split(file)
+    if folder and not os.path.isdir(folder):
+        return Problem(f"there is no folder `{folder}`", Place(file), _A_PLAN)
+    try:
+        meant = nearest(name, sorted(os.listdir(folder or os.curdir)))
+    except OSError as error:
+        return _cannot_open(folder, error)
+    return Problem(f"there is no file `{name}`", Place(file), _A_PLAN, os.path.join(folder, meant) if meant else "")
+
+
+def _text(file: str, content: bytes, problems: list[Problem]) -> str | None:
+    if len(content) > LARGEST:
+        problems.append(_too_large(file))
+        return None
+    wide = content.startswith(_UTF_16)
+    try:
+        text = content.decode("utf-16" if wide else "utf-8-sig")
+    except UnicodeDecodeError as error:
+        if not wide and b"\0" not in content:
+            problems.append(_not_utf8(file, content, error.start))
+            return None
+        text = "\0"
+    if "\0" in text:
+        problems.append(Problem("this is not a text file", Place(file), "a text file in UTF-8"))
+        return None
+    return text
+
+
+def _not_utf8(file: str, content: bytes, offset: int) -> Problem:
+    start = content.rfind(b"\n", 0, offset) + 1
+    column = len(content[start:offset].decode("utf-8-sig")) + 1
+    message = f"a byte (0x{content[offset]:02X}) that is no character in UTF-8"
+    place = Place(file, content.count(b"\n", 0, offset) + 1, column)
+    return Problem(message, place, "the file saved as UTF-8")
