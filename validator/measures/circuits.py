@@ -27,6 +27,9 @@ WITHOUT_MAINS = frozenset({"sink", "tap", "gas hob", "gas cooker"})
 
 ALL_SOCKETS = "all sockets"
 
+COPPER = "copper"
+"""What the cable of a house is made of where a plan says nothing else, and what the tables are for."""
+
 
 class CookingDemand(Row, kind="cooking appliance's demand"):
     """What a cooking appliance is reckoned to draw: the first amperes in full, and a share of the rest."""
@@ -90,7 +93,7 @@ def circuits(site: Site) -> Rows:
     plan = site.plan
     if plan.circuits.left_out:
         return Rows(left_out=[LeftOut(Circuit.kind, Missing("/circuits", "circuits"))])
-    served = {name: frozenset(_served(plan, circuit)) for name, circuit in plan.circuits.items()}
+    served = {name: frozenset(names_served(plan, circuit)) for name, circuit in plan.circuits.items()}
     loads = _loads(site, served)
     return Rows([_circuit(site, name, circuit, loads[name]) for name, circuit in plan.circuits.items()])
 
@@ -131,7 +134,7 @@ def _loads(site: Site, served: Mapping[str, frozenset[str]]) -> dict[str, _Load]
     return loads
 
 
-def _served(plan: Plan, circuit: CircuitWritten) -> Iterator[str]:
+def names_served(plan: Plan, circuit: CircuitWritten) -> Iterator[str]:
     """What a circuit serves, by folded name."""
     for name in circuit.serves or ():
         if fold(name) == ALL_SOCKETS:
@@ -199,7 +202,11 @@ def _tabulated(site: Site, circuit: CircuitWritten) -> Given:
     label = "cable, from the table"
     cable = reading.read(circuit, "cable", "cable")
     laid = reading.word(circuit.laid, circuit.pointer_to("laid"), "how the cable lies")
-    missing = [value for value in (cable, laid) if isinstance(value, Missing)]
+    conductor = reading.word(circuit.conductor or COPPER, circuit.pointer_to("conductor"), "conductor of the cable")
+    missing = [value for value in (cable, laid, conductor) if isinstance(value, Missing)]
+    if isinstance(conductor, Known) and fold(conductor.value) != COPPER:
+        detail = f"the tables are for {COPPER}"
+        missing.append(Missing(conductor.pointer, conductor.label, Why.NO_TABLE_ROW, detail=detail))
     if missing or not isinstance(cable, Known) or not isinstance(laid, Known):
         return tuple(missing)
     ends = [

@@ -20,6 +20,7 @@ from validator.measures.rows import (
     given,
 )
 from validator.plan.dimensions import MOISTURE, NUMBER, WATER_ADDED
+from validator.plan.pointers import join
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
@@ -137,4 +138,4 @@ def _maker_water(plan: Plan, name: str, coat: CoatWritten) -> Given:
         papers = plan.stated.get(stated_as) if stated_as else None
         if isinstance(papers, PaintPapers):
             return reading.quantity(papers.first_coat, papers.pointer_to("first_coat"), label, absent=Why.UNREAD)
-    return Missing(f"{plan.stated.pointer}/{coat.product or name}", label, Why.UNREAD)
+    return Missing(join(plan.stated.pointer, coat.product or name), label, Why.UNREAD)

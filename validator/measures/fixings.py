@@ -12,6 +12,7 @@ from validator.measures.rows import TERM, Given, LeftOut, Missing, Row, Rows, Su
 from validator.plan.dimensions import LENGTH
 from validator.plan.elements import Element
 from validator.plan.names import fold
+from validator.plan.pointers import join
 from validator.plan.values import ToFind
 
 if TYPE_CHECKING:
@@ -166,7 +167,7 @@ def _row(site: Site, name: str, fixing: Fixing, wall: str | Missing, carries: st
     cut = _Cut(wall, wall, wall) if isinstance(wall, Missing) else _cut(site, fixing, wall)
     kind_of = _kind(fixing)
     values: dict[str, Given] = {
-        "kind_of": kind_of if isinstance(kind_of, Missing) else reading.exactly(kind_of, fixing.pointer, "kind of fixing"),
+        "kind_of": reading.exactly(kind_of, fixing.pointer, "kind") if isinstance(kind_of, str) else kind_of,
         "length": _part(fixing, "plug" if kind_of == "frame fixing" else "screw", "length", "long"),
         "through": reading.read(fixing, "through", "rail" if fixing.at == "hangers" else "fixture"),
         "coverings": cut.coverings,
@@ -210,7 +211,7 @@ def _maker_embedment(plan: Plan, name: str, fixing: Fixing) -> Given:
         if isinstance(papers, PlugPapers):
             pointer = papers.pointer_to("embedment")
             return reading.quantity(papers.embedment, pointer, label, absent=Why.UNREAD)
-    return Missing(f"{plan.stated.pointer}/{name}", label, Why.UNREAD)
+    return Missing(join(plan.stated.pointer, name), label, Why.UNREAD)
 
 
 @dataclass(frozen=True, slots=True)
@@ -225,7 +226,7 @@ class _Cut:
 def _cut(site: Site, fixing: Fixing, wall_name: str) -> _Cut:
     plan = site.plan
     if wall_name not in plan.walls:
-        missing = Missing(f"{plan.walls.pointer}/{wall_name}", f"{wall_name} wall")
+        missing = Missing(join(plan.walls.pointer, wall_name), f"{wall_name} wall")
         return _Cut(missing, missing, missing)
     wall = plan.walls[wall_name]
     layers = _layers(plan, wall, wall_name)
@@ -263,7 +264,7 @@ def _layers(plan: Plan, wall: Wall, name: str) -> Sequence[Layer] | Missing:
     if wall.made_of is None:
         return Missing(wall.pointer_to("made_of"), label)
     if wall.made_of not in plan.layers:
-        return Missing(f"{plan.layers.pointer}/{wall.made_of}", label)
+        return Missing(join(plan.layers.pointer, wall.made_of), label)
     return plan.layers[wall.made_of]
 
 

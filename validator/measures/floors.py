@@ -24,6 +24,7 @@ from validator.measures.rows import (
 )
 from validator.plan.dimensions import LENGTH, MOISTURE
 from validator.plan.names import fold
+from validator.plan.pointers import join
 from validator.plan.values import Quantity, ToFind
 
 if TYPE_CHECKING:
@@ -87,7 +88,7 @@ def floor_edges(site: Site) -> Rows:
             gap = reading.read(covering, "gap", "gap")
             found.rows.append(FloorEdge(subject, gap=gap, run=_away_from(plan, wall), at=at, **values))
         for thing, gap_there in (covering.fixed or {}).items():
-            pointer = f"{covering.pointer_to('fixed')}/{thing}"
+            pointer = join(covering.pointer_to("fixed"), thing)
             subject = Subject(f"{name} at {thing}", pointer)
             found.rows.append(
                 FloorEdge(
@@ -169,7 +170,7 @@ def _papers(plan: Plan, name: str, covering: Covering) -> FloorPapers | None:
 
 def _stated(plan: Plan, name: str, papers: FloorPapers | None, field: str, label: str) -> Given:
     if papers is None:
-        return Missing(f"{plan.stated.pointer}/{name}", label, Why.UNREAD)
+        return Missing(join(plan.stated.pointer, name), label, Why.UNREAD)
     return reading.quantity(getattr(papers, field), papers.pointer_to(field), label, absent=Why.UNREAD)
 
 
@@ -258,6 +259,6 @@ def _top_layer(plan: Plan, floor: Floor) -> Given:
     if made_of is None:
         return Missing(pointer, "base")
     if made_of not in plan.layers or not plan.layers[made_of]:
-        return Missing(f"{plan.layers.pointer}/{made_of}", "base")
+        return Missing(join(plan.layers.pointer, made_of), "base")
     top = plan.layers[made_of][0]
     return reading.word(top.material, top.pointer_to("material"), "base")

@@ -1,0 +1,169 @@
+"""Waits between tasks, and who works on gas."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.measures.plans import gaps, known, left_out, row, rows, to_find, working
+from validator.measures.rows import Why
+from validator.measures.schedule import DAY
+
+WAIT = "task after a wait"
+GAS = "gas work"
+
+PROJECT = "project: {title: Heron Wharf, country: GB-ENG, lengths in: mm, starts: 2027-03-01}"
+USUAL = "work:\n  order: usual\n  days: every day\n"
+
+
+def test_a_task_fixed_before_plaster_is_dry_has_waited_too_short_a_time() -> None:
+    work = USUAL + "  plaster: {takes: 2 days, dries: 12 days}\n  paint: {takes: 1 day, on: 2027-03-09}\n"
+    paint = row(work, WAIT, PROJECT)
+    assert (paint.subject.name, paint.task_before, paint.dries) == ("paint", "plaster", "plaster")
+    assert (paint.waited, paint.wait) == (7 * DAY, 12 * DAY)
+
+
+def test_a_task_that_the_programme_places_itself_has_always_waited_long_enough() -> None:
+    work = USUAL + "  plaster: {takes: 2 days, dries: 12 days}\n  paint: {takes: 1 day}\n"
+    paint = row(work, WAIT, PROJECT)
+    assert paint.waited == paint.wait == 12 * DAY
+
+
+def test_plaster_is_waited_for_however_many_tasks_stand_between() -> None:
+    work = """
+work:
+  order: as written
+  days: every day
+  plaster: {takes: 1 day, dries: 10 days}
+  set out: {takes: 1 day, on: 2027-03-02}
+  paint: {takes: 1 day, on: 2027-03-03}
+"""
+    found = rows(work, WAIT, PROJECT)
+    assert [(entry.subject.name, entry.waited / DAY) for entry in found] == [("set out", 1), ("paint", 2)]
+
+
+def test_of_several_things_that_dry_the_pair_that_leaves_least_counts() -> None:
+    work = USUAL + "\n".join(
+        (
+            "  tile: {takes: 1 day, dries: 2 days, on: 2027-03-10}",
+            "  splashback: {takes: 1 day, dries: 4 days, on: 2027-03-09}",
+            "  seal: {takes: 1 day, on: 2027-03-13}\n",
+        )
+    )
+    seal = row(work, WAIT, PROJECT)
+    assert (seal.task_before, seal.waited, seal.wait) == ("splashback", 4 * DAY, 4 * DAY)
+
+
+def test_plaster_and_paint_are_judged_apart() -> None:
+    work = USUAL + "\n".join(
+        (
+            "  plaster: {takes: 1 day, dries: 9 days}",
+            "  paint: {takes: 1 day, on: 2027-03-04}",
+            "  fit units: {takes: 1 day, on: 2027-03-04}\n",
+        )
+    )
+    found = [(entry.subject.name, entry.dries, entry.waited / DAY) for entry in rows(work, WAIT, PROJECT)]
+    assert found == [("paint", "plaster", 3), ("fit units", "plaster", 3), ("fit units", "paint", 0)]
+
+
+def test_a_task_after_one_that_may_take_longer_is_judged_at_the_longest() -> None:
+    work = USUAL + "  plaster: {takes: 1 to 4 days, dries: 7 days}\n  paint: {takes: 1 day, on: 2027-03-10}\n"
+    assert row(work, WAIT, PROJECT).waited == 6 * DAY
+
+
+def test_the_working_is_start_less_end_and_each_date_has_its_own() -> None:
+    work = USUAL + "  plaster: {takes: 2 days, dries: 12 days}\n  paint: {takes: 1 day}\n"
+    paint = row(work, WAIT, PROJECT)
+    assert [label for _, label in working(paint, "waited")] == ["paint starts", "plaster ends"]
+    origin = known(paint, "ended").origin
+    assert origin is not None
+    assert [label for _, label in working(*origin)] == [
+        "work starts",
+        "to the next working day",
+        "from its first day to its last",
+    ]
+
+
+def test_the_paints_maker_may_ask_for_a_longer_wait() -> None:
+    work = USUAL + "  plaster: {takes: 2 days}\n  paint: {takes: 1 day}\n"
+    stated = "stated: {wall paint: {read: tin, dry before: 4 weeks}}\ncoatings: {wall paint: {coats: [neat]}}\n"
+    assert row(work + stated, WAIT, PROJECT).maker_wait == 28 * DAY
+    assert [gap.why for gap in gaps(row(work, WAIT, PROJECT), "maker_wait")] == [Why.UNREAD]
+
+
+def test_a_wait_that_is_to_find_out_is_no_wait_of_nothing() -> None:
+    work = USUAL + "  plaster: {takes: 2 days, dries: to find out by plasterer}\n  paint: {on: 2027-04-01}\n"
+    paint = row(work, WAIT, PROJECT)
+    assert to_find(paint, "wait") == {"/work/plaster/dries"}
+    assert paint.waited == 30 * DAY
+
+
+def test_what_dries_under_a_name_of_ones_own_is_a_question() -> None:
+    work = USUAL + "  strip out: {takes: 1 day}\n  lime wash: {takes: 1 day, dries: 3 days, after: strip out}\n"
+    hang = row(work + "  shelves: {after: lime wash}\n", WAIT, PROJECT)
+    (gap,) = gaps(hang, "dries")
+    assert (gap.pointer, gap.why) == ("/work/lime wash/dries", Why.UNCLEAR)
+
+
+def test_a_date_nobody_can_work_out_leaves_the_wait_open() -> None:
+    work = USUAL + "  plaster: {dries: 12 days}\n  paint: {takes: 1 day, on: 2027-03-09}\n"
+    assert to_find(row(work, WAIT, PROJECT), "waited") == {"/work/plaster/takes"}
+
+
+def test_nothing_waits_where_nothing_dries() -> None:
+    work = USUAL + "  strip out: {takes: 1 day}\n  board: {takes: 1 day}\n"
+    assert rows(work, WAIT, PROJECT) == []
+
+
+def test_work_left_out_is_not_known() -> None:
+    assert left_out("", WAIT, PROJECT) == ["/work"]
+    assert left_out("", GAS, PROJECT) == ["/work"]
+
+
+def gas(task: str, people: str) -> str:
+    return USUAL + f"  first fix gas: {task}\n" + (f"people: {people}\n" if people else "")
+
+
+def test_gas_work_by_somebody_whose_registration_is_given() -> None:
+    work = row(gas("{by: Ines}", "{Ines: {trade: gas engineer, register: '000000', looked up: 2027-02-20}}"), GAS)
+    assert (work.registered, work.by) == (True, "Ines")
+    assert work.looked_up > 0
+
+
+def test_gas_work_by_the_householder_is_not_registered() -> None:
+    assert row(gas("{by: householder}", ""), GAS).registered is False
+
+
+@pytest.mark.parametrize(
+    ("task", "people", "field", "pointer"),
+    [
+        ("{}", "", "registered", "/work/first fix gas/by"),
+        ("{by: Ines}", "{Ines: {trade: gas engineer}}", "registered", "/people/Ines/register"),
+        ("{by: Ines}", "{Ines: {trade: gas engineer, register: to find out}}", "registered", "/people/Ines/register"),
+        ("{by: Ines}", "{Ines: {register: '000000'}}", "looked_up", "/people/Ines/looked up"),
+    ],
+)
+def test_a_registration_that_is_not_given_is_to_find_out(task: str, people: str, field: str, pointer: str) -> None:
+    assert to_find(row(gas(task, people), GAS), field) == {pointer}
+
+
+def test_of_several_who_do_a_task_the_one_for_gas_counts() -> None:
+    people = "{Ines: {trade: gas engineer, register: '000000'}, Pat: {trade: joiner}}"
+    work = row(gas("{by: [Pat, Ines]}", people), GAS)
+    assert (work.registered, work.by) == (True, "Ines")
+
+
+def test_any_task_of_a_gas_engineer_is_gas_work() -> None:
+    work = USUAL + "  move the meter: {by: Ines, on: 2027-03-04}\npeople: {Ines: {trade: gas engineer, register: none}}\n"
+    assert row(work, GAS).registered is False
+
+
+def test_a_gas_hob_that_no_task_connects_is_not_passed_over() -> None:
+    plan = USUAL + "  paint: {takes: 1 day}\nappliances: {hob: {is: gas hob}}\n"
+    assert rows(plan, GAS) == []
+    assert left_out(plan, GAS) == ["/work"]
+
+
+def test_a_kitchen_without_gas_has_no_gas_work() -> None:
+    plan = USUAL + "  paint: {takes: 1 day}\nappliances: {hob: {is: induction hob}}\n"
+    assert rows(plan, GAS) == []
+    assert left_out(plan, GAS) == []
