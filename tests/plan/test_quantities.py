@@ -116,6 +116,7 @@ def test_a_superscript_counts_behind_a_unit() -> None:
         ("2 %", dim.SLOPE, 0.02),
         ("71 %", dim.MOISTURE, 0.71),
         ("71 %", dim.HUMIDITY, 0.71),
+        ("100 %", dim.HUMIDITY, 1.0),
         ("10 %", dim.SHARE, 0.1),
         ("18 C", dim.TEMPERATURE, 291.15),
         ("-5 °C", dim.TEMPERATURE, 268.15),
