@@ -2,9 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
 from validator.measures.arithmetic import total
-from validator.measures.rows import Row, Words, figure, given
+from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Why, Words, figure, given
+from validator.measures.tracing import derived
 from validator.plan.dimensions import LENGTH
+from validator.plan.names import fold
+from validator.plan.values import NothingStated
+
+if TYPE_CHECKING:
+    from validator.measures.run_places import Standing
+    from validator.measures.site import Site
 
 
 class FloorBuildUp(Row, kind="floor build-up"):
@@ -69,3 +80,109 @@ class ApplianceUnderWorktop(Row, kind="appliance under a worktop"):
     @figure(LENGTH, "opening", start="finished floor", end="underside of the worktop")
     def opening_after(self) -> float:
         return self.underside - self.floor_after
+
+
+STANDS_BESIDE = 1.5
+"""A unit or machine half as tall again as what the worktop lies on stands beside the worktop, not under it."""
+
+COOKERS = frozenset({"gas cooker", "electric cooker"})
+"""Machines that stand between worktops, not under one."""
+
+
+def floor_build_ups(site: Site) -> Rows:
+    """A row for each floor to be laid."""
+    if site.plan.floors.left_out:
+        return Rows(left_out=[LeftOut(FloorBuildUp.kind, Missing("/floors", "floors to be laid"))])
+    return Rows(list(site.levels.build_ups.values()))
+
+
+def worktops_on_runs(site: Site) -> Rows:
+    """A row for each worktop."""
+    if site.plan.worktops.left_out:
+        return Rows(left_out=[LeftOut(WorktopOnRun.kind, Missing("/worktops", "worktops"))])
+    return Rows(list(site.levels.worktops.values()))
+
+
+def units_on_legs(site: Site) -> Rows:
+    """A row for each standing unit, unless the plan says that it has no legs."""
+    if site.plan.runs.left_out:
+        return Rows(left_out=[LeftOut(UnitOnLegs.kind, Missing("/runs", "runs of units"))])
+    units = (thing for thing in site.setting_out.things() if thing.item.family == "unit")
+    standing = (thing for thing in units if not site.levels.is_hung(thing))
+    return Rows([_on_legs(site, thing) for thing in standing if _has_legs(site, thing)])
+
+
+def _has_legs(site: Site, thing: Standing) -> bool:
+    run = site.plan.runs[thing.run]
+    none_in_run = run.legs is not None and isinstance(run.legs.setting, NothingStated) and thing.item.legs is None
+    return not none_in_run and not isinstance(thing.item.legs, NothingStated)
+
+
+def _on_legs(site: Site, thing: Standing) -> Row:
+    legs = reading.read(thing.item, "legs", "legs")
+    ends: dict[str, Given] = {"leg_least": legs, "leg_most": legs}
+    if isinstance(legs, Known):
+        ends["leg_least"] = Known(legs.low, legs.pointer, legs.text, "shortest legs", legs.low, legs.low, legs.assumed)
+        ends["leg_most"] = Known(legs.high, legs.pointer, legs.text, "longest legs", legs.high, legs.high, legs.assumed)
+    return UnitOnLegs(thing.subject, setting=site.levels.setting_of(thing), fall=site.levels.fall, **ends)
+
+
+def appliances_under_worktops(site: Site) -> Rows:
+    """A row for each opening of a run under a worktop, with the machine that is to stand there.
+
+    The floor is taken to run on under the machine. What is half as tall again as the worktop stands beside it.
+    """
+    if site.plan.runs.left_out:
+        return Rows(left_out=[LeftOut(ApplianceUnderWorktop.kind, Missing("/runs", "runs of units"))])
+    found = Rows()
+    for thing in site.setting_out.things():
+        worktop = site.levels.worktop_on(thing.run) if thing.item.family == "opening" else None
+        if worktop is not None:
+            row = _under(site, thing, worktop)
+            if row is not None:
+                found.rows.append(row)
+    return found
+
+
+def _under(site: Site, thing: Standing, worktop: WorktopOnRun) -> Row | None:
+    plan, levels = site.plan, site.levels
+    name = _machine_in(site, thing)
+    appliance = plan.appliances.get(name)
+    if appliance is not None and fold(appliance.is_ or name) in COOKERS:
+        return None
+    underside = derived(worktop, "underside", "underside of the worktop")
+    pointer = f"{plan.appliances.pointer}/{name}/body" if appliance is None else appliance.pointer_to("body")
+    body = appliance.body.h if appliance is not None and appliance.body is not None else None
+    height = reading.quantity(body, pointer, name)
+    if isinstance(height, Known) and isinstance(underside, Known) and height.value > STANDS_BESIDE * underside.value:
+        return None
+    return ApplianceUnderWorktop(
+        replace(thing.subject, name=name, pointer=thing.item.pointer if appliance is None else appliance.pointer),
+        underside=underside,
+        floor_before=levels.laid_before,
+        floor_after=levels.finished_floor,
+        body=height,
+        laid=levels.laid,
+        maker_opening=_maker_opening(site, name, appliance.is_ if appliance is not None else None),
+    )
+
+
+def _machine_in(site: Site, thing: Standing) -> str:
+    """The machine that stands in an opening: the one of its name, else the one that says so."""
+    plan = site.plan
+    if thing.name not in plan.appliances:
+        for name, appliance in plan.appliances.items():
+            if appliance.in_ is not None and plan.unit(appliance.in_) == (thing.run, thing.name):
+                return name
+    return thing.name
+
+
+def _maker_opening(site: Site, name: str, kind: str | None) -> Given:
+    from validator.plan.sections.appliances import AppliancePapers
+
+    label = "opening the maker asks for"
+    for stated_as in (name, kind):
+        papers = site.plan.stated.get(stated_as) if stated_as is not None else None
+        if isinstance(papers, AppliancePapers):
+            return reading.stated(papers.opening_height, papers.pointer_to("opening_height"), label)
+    return Missing(f"{site.plan.stated.pointer}/{name}/opening height", label, Why.UNREAD)

@@ -27,6 +27,14 @@ def read(element: Element, field: str, label: str) -> Given:
     return quantity(getattr(element, field), element.pointer_to(field), label)
 
 
+def stated(value: Written, pointer: str, label: str) -> Given:
+    """A maker's figure: left out and to find out both mean that nobody has read the paper."""
+    found = quantity(value, pointer, label, absent=Why.UNREAD)
+    if isinstance(found, Missing) and found.why is Why.TO_FIND:
+        return Missing(pointer, label, Why.UNREAD, found.by)
+    return found
+
+
 def word(value: str | bool | ToFind | None, pointer: str, label: str) -> Given:
     """A word or a yes/no of the plan as a value for a row."""
     if value is None:

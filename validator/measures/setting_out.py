@@ -5,9 +5,14 @@ Places count from the left end of the wall, standing in the room and facing it; 
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from validator.measures.arithmetic import total
-from validator.measures.rows import NAME, YES_NO, Row, figure, given
+from validator.measures.rows import NAME, YES_NO, LeftOut, Missing, Row, Rows, figure, given
 from validator.plan.dimensions import LENGTH
+
+if TYPE_CHECKING:
+    from validator.measures.site import Site
 
 
 class UnitPlace(Row, kind="unit in a run"):
@@ -32,12 +37,17 @@ class UnitPlace(Row, kind="unit in a run"):
 
 
 class RunAgainstWall(Row, kind="run against its wall"):
-    """A run and the wall it has to fit, at the tightest reading; `closing` is the piece that takes the rest."""
+    """A run and the wall it has to fit, at the tightest reading; `closing` is the piece that takes the rest.
+
+    A run whose order is broken by things that stand by themselves (over a unit, in a corner, as built) gives a row a
+    stretch, up to the next thing of the run; `ends_at_wall` is whether what is left over lies at a wall.
+    """
 
     wall: float = given(LENGTH, "wall")
     start: float = given(LENGTH, "start of the run")
     widths: tuple[float, ...] = given(LENGTH, "units", many=True)
     has_closing: bool = given(YES_NO, "whether a piece takes the rest")
+    ends_at_wall: bool = given(YES_NO, "whether what is left over lies at a wall")
     closing_least: float = given(LENGTH, "least the closing piece may be")
     closing_most: float = given(LENGTH, "most the closing piece may be")
 
@@ -51,13 +61,18 @@ class RunAgainstWall(Row, kind="run against its wall"):
 
 
 class PointPlace(Row, kind="point on a wall"):
-    """An electrical point: the middle of its plate along the wall and up from the bare floor and from the worktop."""
+    """An electrical point: the middle of its plate along the wall and up from the bare floor and from the worktop.
+
+    `over_worktop` is whether a worktop lies below it at all: false for a point in or behind a unit, and on a wall
+    without a worktop. Rules about the height above the worktop ask for it in their `when`.
+    """
 
     along: float = given(LENGTH, "middle along the wall")
     up: float = given(LENGTH, "middle above the bare floor")
     plate_width: float = given(LENGTH, "width of the plate")
     plate_height: float = given(LENGTH, "height of the plate")
     worktop: float = given(LENGTH, "worktop above the bare floor")
+    over_worktop: bool = given(YES_NO, "whether a worktop lies below it")
     finished_floor: float = given(LENGTH, "finished floor above the bare floor")
     wall: str = given(NAME, "wall")
 
@@ -68,3 +83,21 @@ class PointPlace(Row, kind="point on a wall"):
     @figure(LENGTH, "height above the finished floor", start="finished floor", end="middle of the plate")
     def above_floor(self) -> float:
         return self.up - self.finished_floor
+
+
+def unit_places(site: Site) -> Rows:
+    """A row for each thing of each run, in the plan's order."""
+    if site.plan.runs.left_out:
+        return Rows(left_out=[LeftOut(UnitPlace.kind, Missing("/runs", "runs of units"))])
+    rows = Rows()
+    for standing in site.setting_out.things():
+        standing.row.subject = standing.subject
+        rows.rows.append(standing.row)
+    return rows
+
+
+def runs_against_walls(site: Site) -> Rows:
+    """A row for each run, or for each stretch of a run that is broken by things which stand by themselves."""
+    if site.plan.runs.left_out:
+        return Rows(left_out=[LeftOut(RunAgainstWall.kind, Missing("/runs", "runs of units"))])
+    return Rows(list(site.setting_out.stretches()))

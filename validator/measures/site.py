@@ -14,7 +14,9 @@ from validator.plan.plan import Plan
 from validator.reference.library import Library
 
 if TYPE_CHECKING:
-    from validator.measures.setting_out import SettingOut
+    from validator.measures.levels import Levels
+    from validator.measures.point_places import PointPlaces
+    from validator.measures.run_places import SettingOut
 
 
 class Site:
@@ -33,9 +35,24 @@ class Site:
 
     @cached_property
     def setting_out(self) -> SettingOut:
-        from validator.measures.setting_out import set_out
+        """Where everything in the runs stands along its wall."""
+        from validator.measures.run_places import set_out
 
         return set_out(self.plan)
+
+    @cached_property
+    def levels(self) -> Levels:
+        """How high everything comes, from the bare floor at its high spot."""
+        from validator.measures.levels import Levels
+
+        return Levels(self.plan, self.setting_out)
+
+    @cached_property
+    def points(self) -> PointPlaces:
+        """Where every electrical point is along its wall."""
+        from validator.measures.point_places import PointPlaces
+
+        return PointPlaces(self)
 
     def rows(self, kind: str) -> Rows:
         """The rows of one kind; KeyError for a kind the catalogue does not list."""

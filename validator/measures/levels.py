@@ -1,0 +1,319 @@
+"""Heights on one footing: whatever a height is given from, it is counted from the bare floor at its high spot.
+
+Nothing above depends on a floor that does not exist yet: the finished floor follows from the layers to be laid.
+"""
+
+from __future__ import annotations
+
+from functools import cached_property
+
+from validator.measures import reading
+from validator.measures.arithmetic import least, most
+from validator.measures.heights import STANDS_BESIDE, FloorBuildUp, WorktopOnRun
+from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
+from validator.measures.run_places import SettingOut, Standing
+from validator.measures.walls import named_gap, worked
+from validator.plan.dimensions import LENGTH
+from validator.plan.fields import Height
+from validator.plan.names import fold
+from validator.plan.plan import Plan
+from validator.plan.sections.room import Covering
+from validator.plan.values import NothingStated
+
+
+class Above(Row, kind="height above something"):
+    """A height given from something that is itself above the bare floor."""
+
+    base: float = given(LENGTH, "what it is given from")
+    amount: float = given(LENGTH, "above it")
+
+    @figure(LENGTH, "height", start="bare floor at the high spot", end="the thing")
+    def height(self) -> float:
+        return self.base + self.amount
+
+
+class Below(Row, kind="height below something"):
+    """A height given down from something; also the other way round, what is above something known."""
+
+    base: float = given(LENGTH, "what it is given from")
+    amount: float = given(LENGTH, "below it")
+
+    @figure(LENGTH, "height", start="bare floor at the high spot", end="the thing")
+    def height(self) -> float:
+        return self.base - self.amount
+
+
+class Fall(Row, kind="fall of a floor"):
+    """How far the deepest spot of a floor lies below its highest."""
+
+    levels: tuple[float, ...] = given(LENGTH, "spots", many=True)
+
+    @figure(LENGTH, "fall", start="high spot", end="low spot")
+    def fall(self) -> float:
+        return most(self.levels) - least(self.levels)
+
+
+class TopOfUnit(Row, kind="top of a standing unit"):
+    """A standing unit from the bare floor up."""
+
+    laid_before: float = given(LENGTH, "floor under the units")
+    setting: float = given(LENGTH, "legs")
+    unit: float = given(LENGTH, "unit")
+
+    @figure(LENGTH, "top", start="bare floor at the high spot", end="top of the unit")
+    def top(self) -> float:
+        return self.laid_before + self.setting + self.unit
+
+
+class Levels:
+    """How high everything of a plan comes; each height is worked out when it is asked for."""
+
+    def __init__(self, plan: Plan, setting_out: SettingOut) -> None:
+        self.plan = plan
+        self.setting_out = setting_out
+
+    @cached_property
+    def build_ups(self) -> dict[str, FloorBuildUp]:
+        """The layers of each floor to be laid, by its name."""
+        return {name: _build_up(name, covering) for name, covering in self.plan.floors.items()}
+
+    @cached_property
+    def covering(self) -> Covering | Missing | None:
+        """The one floor that is to be laid; None where there is none."""
+        floors = self.plan.floors
+        if floors.left_out:
+            return Missing(floors.pointer, "floors to be laid")
+        if len(floors) > 1:
+            detail = f"which of {', '.join(floors)} lies under the units and in front of them?"
+            return Missing(floors.pointer, "floor", Why.UNCLEAR, detail=detail)
+        return next(iter(floors.values()), None)
+
+    @cached_property
+    def finished_floor(self) -> Given:
+        """The finished floor above the bare floor."""
+        if isinstance(self.covering, Missing):
+            return self.covering
+        if self.covering is None:
+            return reading.exactly(0, self.plan.floors.pointer, "floor", "no floor is laid")
+        (row,) = self.build_ups.values()
+        return worked(row, "thickness", "floor")
+
+    @property
+    def laid(self) -> Given:
+        """When the floor is laid: `before units`, `after units` or `never`."""
+        if isinstance(self.covering, Missing):
+            return self.covering
+        if self.covering is None:
+            return reading.exactly("never", self.plan.floors.pointer, "when the floor is laid")
+        return reading.word(self.covering.laid, self.covering.pointer_to("laid"), "when the floor is laid")
+
+    @cached_property
+    def laid_before(self) -> Given:
+        """The floor that is there when the units are set, on which they then stand."""
+        laid = self.laid
+        if not isinstance(laid, Known):
+            return laid
+        if laid.value == "before units":
+            return self.finished_floor
+        note = "no floor is laid" if laid.value == "never" else "the floor is laid after the units"
+        return reading.exactly(0, laid.pointer, "floor under the units", note)
+
+    @cached_property
+    def fall(self) -> Given:
+        """How far the low spot of the bare floor lies below its high spot."""
+        floor = self.plan.floor
+        if floor is None or floor.levels is None:
+            return Missing("/floor/levels", "levels of the floor")
+        pointer = floor.pointer_to("levels")
+        spots = [
+            named_gap(reading.quantity(level, f"{pointer}/{spot}", spot), f"level of the floor {spot}")
+            for spot, level in floor.levels.items()
+        ]
+        if all(isinstance(spot, Known) and spot.value > 0 for spot in spots):
+            # Levels are given from the high spot: where it is not itself in the list, it is still there.
+            spots.append(reading.exactly(0, pointer, "high spot"))
+        return worked(Fall(Subject("floor", pointer), levels=reading.parts(spots)), "fall", "fall of the floor")
+
+    @cached_property
+    def ceiling(self) -> Given:
+        """The ceiling above the bare floor."""
+        ceiling = self.plan.ceiling
+        if ceiling is None:
+            return Missing("/ceiling", "height of the ceiling")
+        return self.above_bare_floor(ceiling.height, ceiling.pointer_to("height"), "ceiling", None)
+
+    @cached_property
+    def worktops(self) -> dict[str, WorktopOnRun]:
+        """Each worktop on its run, by the worktop's name."""
+        return {name: self._worktop(name) for name in self.plan.worktops}
+
+    def worktop_on(self, run: str) -> WorktopOnRun | None:
+        """The worktop on a run, if it has one."""
+        for name, worktop in self.plan.worktops.items():
+            if fold(worktop.on) == fold(run):
+                return self.worktops[name]
+        return None
+
+    def worktops_at(self, wall: str) -> list[WorktopOnRun]:
+        """The worktops on the runs against a wall."""
+        return [
+            self.worktops[name]
+            for name, worktop in self.plan.worktops.items()
+            if worktop.on in self.plan.runs and fold(self.plan.runs[worktop.on].against) == fold(wall)
+        ]
+
+    def worktop_by(self, wall: str, near: Standing | None) -> Given:
+        """The surface of the worktop that heights at a place are counted from: the one on the run there, else the only
+        one on the wall."""
+        row = self.worktop_on(near.run) if near is not None else None
+        at_wall = self.worktops_at(wall) if row is None else [row]
+        if len(at_wall) == 1:
+            return worked(at_wall[0], "above_bare_floor", "worktop")
+        pointer = self.plan.worktops.pointer
+        if self.plan.worktops.left_out:
+            return Missing(pointer, "worktops")
+        if not at_wall:
+            return Missing(pointer, "worktop", Why.UNCLEAR, detail=f"there is no worktop on the {wall} wall")
+        names = ", ".join(row.subject.name for row in at_wall)
+        return Missing(pointer, "worktop", Why.UNCLEAR, detail=f"from which worktop is it counted: {names}?")
+
+    def above_bare_floor(self, height: Height | None, pointer: str, label: str, worktop: Given | None) -> Given:
+        """A height of the plan above the bare floor at the high spot; `worktop` is the one at that place."""
+        if height is None:
+            return Missing(pointer, f"height of {label}")
+        amount = named_gap(reading.quantity(height.amount, pointer, label), f"height of {label}")
+        datum = height.datum or self.plan.heights_from(pointer)
+        if datum == "bare floor" or not isinstance(amount, Known):
+            return amount
+        base = self._datum(datum, pointer, label, worktop)
+        subject = Subject(label, pointer)
+        if height.relation == "below" or datum == "ceiling":
+            return worked(Below(subject, base=base, amount=amount), "height", label)
+        return worked(Above(subject, base=base, amount=amount), "height", label)
+
+    def above_finished_floor(self, height: Height | None, pointer: str, label: str, worktop: Given | None) -> Given:
+        """A height of the plan above the finished floor."""
+        if height is not None and (height.datum or self.plan.heights_from(pointer)) == "finished floor":
+            return named_gap(reading.quantity(height.amount, pointer, label), f"height of {label}")
+        base = self.above_bare_floor(height, pointer, label, worktop)
+        return worked(Below(Subject(label, pointer), base=base, amount=self.finished_floor), "height", label)
+
+    def _datum(self, datum: str, pointer: str, label: str, worktop: Given | None) -> Given:
+        match datum:
+            case "finished floor":
+                return self.finished_floor
+            case "worktop" if worktop is not None:
+                return worktop
+            case "ceiling" if self.plan.ceiling is None or self.plan.ceiling.pointer_to("height") != pointer:
+                return self.ceiling
+            case "":
+                detail = "from the bare floor or from the finished floor?"
+                return Missing(pointer, f"height of {label}", Why.UNCLEAR, detail=detail)
+            case _:
+                return Missing(pointer, f"height of {label}", Why.UNCLEAR, detail=f"not measured from the {datum}")
+
+    def top_of(self, standing: Standing) -> Given:
+        """The top of a unit, hung or standing, above the bare floor."""
+        item = standing.item
+        height = named_gap(reading.read(item, "height", standing.name), f"height of {standing.name}")
+        if not self.is_hung(standing):
+            return worked(
+                TopOfUnit(
+                    Subject(standing.name, item.pointer),
+                    laid_before=self.laid_before,
+                    setting=self.setting_of(standing),
+                    unit=height,
+                ),
+                "top",
+                f"top of {standing.name}",
+            )
+        run = self.plan.runs[standing.run]
+        label = f"top of {standing.name}"
+        if isinstance(run.tops, str) and item.underside is None:
+            return self._level_with(run.tops, run.pointer_to("tops"), label)
+        worktop = self._worktop_under(standing)
+        if isinstance(run.tops, Height) and item.underside is None:
+            return self.above_bare_floor(run.tops, run.pointer_to("tops"), label, worktop)
+        said_by = item if item.underside is not None or run.underside is None else run
+        called = f"underside of {standing.name}"
+        underside = self.above_bare_floor(said_by.underside, said_by.pointer_to("underside"), called, worktop)
+        return worked(Above(Subject(label, item.pointer), base=underside, amount=height), "height", label)
+
+    def is_hung(self, standing: Standing) -> bool:
+        """Whether a unit hangs on the wall."""
+        run, item = self.plan.runs[standing.run], standing.item
+        return any(value is not None for value in (run.tops, run.underside, item.underside, item.hangers))
+
+    def setting_of(self, standing: Standing) -> Given:
+        """How far the legs of a standing unit stand out at the high spot, as built or as the run says."""
+        for name in (standing.name, f"{standing.run} / {standing.name}"):
+            if name in self.plan.built and self.plan.built[name].legs is not None:
+                return reading.read(self.plan.built[name], "legs", "legs")
+        if isinstance(standing.item.legs, NothingStated):
+            return reading.exactly(0, standing.item.pointer_to("legs"), "legs", "it has none")
+        return self.setting_of_run(standing.run)
+
+    def setting_of_run(self, name: str) -> Given:
+        """How far the legs of a run stand out at the high spot."""
+        run = self.plan.runs[name]
+        if name in self.plan.built and self.plan.built[name].legs is not None:
+            return reading.read(self.plan.built[name], "legs", "legs")
+        pointer, label = run.pointer_to("legs"), f"legs of {name} at the high spot"
+        if run.legs is None:
+            return Missing(pointer, label)
+        if isinstance(run.legs.setting, NothingStated):
+            return reading.exactly(0, pointer, "legs", "they have none")
+        return named_gap(reading.quantity(run.legs.setting, pointer, "legs"), label)
+
+    def _level_with(self, name: str, pointer: str, label: str) -> Given:
+        other = self.setting_out.find(name)
+        if other is None or self.is_hung(other):
+            detail = f"{name} is no standing unit of a run"
+            return Missing(pointer, label, Why.UNCLEAR, detail=detail)
+        return self.top_of(other)
+
+    def _worktop_under(self, standing: Standing) -> Given:
+        """The worktop that a hung unit is counted from: of the run it hangs over, else the only one on its wall."""
+        over = self.setting_out.find(standing.item.over) if standing.item.over else None
+        return self.worktop_by(standing.wall, over)
+
+    def _worktop(self, name: str) -> WorktopOnRun:
+        worktop = self.plan.worktops[name]
+        run = worktop.on
+        subject = Subject(name, worktop.pointer, run)
+        thickness = named_gap(reading.read(worktop, "thickness", name), f"thickness of {name}")
+        values = {"thickness": thickness, "laid_before": self.laid_before, "finished_floor": self.finished_floor}
+        if run not in self.plan.runs:
+            return WorktopOnRun(subject, **values)
+        run = self.plan.runs.written(run)
+        wall = self.plan.runs[run].against
+        return WorktopOnRun(
+            Subject(name, worktop.pointer, f"{wall} wall", wall),
+            setting=self.setting_of_run(run),
+            carcass=self._carcass(run),
+            **values,
+        )
+
+    def _carcass(self, run: str) -> Given:
+        """The units a worktop lies on. Tall units of the run stand beside it; of the others the highest carries."""
+        units = [thing for thing in self.setting_out.in_run(run) if thing.item.family == "unit"]
+        pointer = self.plan.runs[run].pointer
+        if not units:
+            detail = f"no unit stands in {run}, on which the worktop could lie"
+            return Missing(pointer, "height of the units", Why.UNCLEAR, detail=detail)
+        heights = [named_gap(reading.read(unit.item, "height", "unit"), f"height of {unit.name}") for unit in units]
+        gaps = [height for height in heights if isinstance(height, Missing)]
+        if gaps:
+            return tuple(gaps)
+        known = [height for height in heights if isinstance(height, Known)]
+        lowest = min(height.value for height in known)
+        return max((height for height in known if height.value < STANDS_BESIDE * lowest), key=lambda known: known.value)
+
+
+def _build_up(name: str, covering: Covering) -> FloorBuildUp:
+    layers = [named_gap(reading.read(covering, "thickness", name), f"thickness of {name}")]
+    for layer in ("underlay", "sheet"):
+        if getattr(covering, layer) is not None:
+            layers.append(named_gap(reading.read(covering, layer, layer), f"thickness of the {layer}"))
+    return FloorBuildUp(Subject(name, covering.pointer), layers=reading.parts(layers))
+

@@ -1,0 +1,143 @@
+"""Walls and the corners between them: which wall meets which end of another, and places given from an end."""
+
+from __future__ import annotations
+
+from validator.measures import reading
+from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
+from validator.measures.tracing import derived
+from validator.plan.dimensions import LENGTH
+from validator.plan.fields import Along
+from validator.plan.names import fold
+from validator.plan.plan import Plan
+
+
+class FromRightEnd(Row, kind="place from the right end of a wall"):
+    """A place that is given from the wall at the right, counted from the left end as all places are."""
+
+    wall: float = given(LENGTH, "wall")
+    amount: float = given(LENGTH, "from the right end")
+
+    @figure(LENGTH, "place along the wall", start="left end of the wall", end="place")
+    def place(self) -> float:
+        return self.wall - self.amount
+
+
+class Difference(Row, kind="distance between two places"):
+    """How far one place is from another, on one wall."""
+
+    further: float = given(LENGTH, "further place")
+    nearer: float = given(LENGTH, "nearer place")
+
+    @figure(LENGTH, "distance", start="nearer place", end="further place")
+    def distance(self) -> float:
+        return self.further - self.nearer
+
+
+class Half(Row, kind="half of a width"):
+    """Half of a thing that is placed by its middle."""
+
+    whole: float = given(LENGTH, "width")
+
+    @figure(LENGTH, "half", start="middle", end="edge")
+    def half(self) -> float:
+        return self.whole / 2
+
+
+def worked(row: Row, name: str, label: str) -> Given:
+    """A figure that needs every field of its row, as a value for another row; else all that is missing for it."""
+    if row.missing:
+        return tuple(dict.fromkeys(gap for gaps in row.missing.values() for gap in gaps))
+    return derived(row, name, label)
+
+
+def half_of(whole: Given, subject: Subject, label: str) -> Given:
+    """Half a width, with its working."""
+    return worked(Half(subject, whole=whole), "half", label)
+
+
+def difference(further: Given, nearer: Given, subject: Subject, label: str) -> Given:
+    """Further place − nearer place; less than 0 where they stand the other way round."""
+    return worked(Difference(subject, further=further, nearer=nearer), "distance", label)
+
+
+def apart(one: Given, other: Given, subject: Subject, label: str) -> Given:
+    """How far two places are apart, whichever comes first; down to 0 where doubt lets them coincide."""
+    ahead = isinstance(one, Known) and isinstance(other, Known) and one.value >= other.value
+    found = difference(one, other, subject, label) if ahead else difference(other, one, subject, label)
+    if not isinstance(found, Known) or found.low is None or found.high is None or found.low >= 0:
+        return found
+    return Known(
+        found.value,
+        found.pointer,
+        found.text,
+        label,
+        low=0.0,
+        high=max(-found.low, found.high),
+        assumed=found.assumed,
+        origin=found.origin,
+    )
+
+
+def at_left(plan: Plan, wall: str) -> str | None:
+    """The wall that meets the left end of a wall, as one stands in the room and faces it."""
+    return _beside(plan, wall, -1)
+
+
+def at_right(plan: Plan, wall: str) -> str | None:
+    """The wall that meets the right end of a wall."""
+    return _beside(plan, wall, 1)
+
+
+def _beside(plan: Plan, wall: str, step: int) -> str | None:
+    names = list(plan.walls)
+    folded = [fold(name) for name in names]
+    if fold(wall) not in folded:
+        return None
+    place = folded.index(fold(wall)) + step
+    if 0 <= place < len(names):
+        return names[place]
+    # Fewer than three walls do not close a room, so the last does not meet the first.
+    return names[place % len(names)] if len(names) > 2 else None
+
+
+def length_of(plan: Plan, wall: str) -> Given:
+    """The length of a wall, with all its readings."""
+    if wall not in plan.walls:
+        return Missing(f"{plan.walls.pointer}/{wall}/length", f"length of the {wall} wall")
+    name = plan.walls.written(wall)
+    found = reading.read(plan.walls[wall], "length", f"{name} wall")
+    return named_gap(found, f"length of the {name} wall")
+
+
+def named_gap(value: Given, label: str) -> Given:
+    """The same value; where it is missing, called by another name than in a working."""
+    if isinstance(value, Missing):
+        return Missing(value.pointer, label, value.why, value.by, value.detail)
+    return value
+
+
+def place_along(plan: Plan, wall: str, along: Along, pointer: str, name: str) -> Given:
+    """A place given from a wall that meets this one, counted from the left end."""
+    amount = named_gap(reading.quantity(along.amount, pointer, name), f"place of {name} along the {wall} wall")
+    end = which_end(plan, wall, along.from_)
+    if end == "left":
+        return amount
+    if end == "right":
+        subject = Subject(name, pointer, f"{wall} wall", wall)
+        return worked(FromRightEnd(subject, wall=length_of(plan, wall), amount=amount), "place", name)
+    return Missing(pointer, f"place of {name}", Why.UNCLEAR, detail=_not_met(plan, wall, along.from_))
+
+
+def which_end(plan: Plan, wall: str, other: str) -> str:
+    """`left` or `right`: the end of a wall at which another meets it; '' where it does not."""
+    for end, beside in (("left", at_left(plan, wall)), ("right", at_right(plan, wall))):
+        if beside is not None and fold(beside) == fold(other):
+            return end
+    return ""
+
+
+def _not_met(plan: Plan, wall: str, other: str) -> str:
+    beside = [name for name in (at_left(plan, wall), at_right(plan, wall)) if name is not None]
+    if not beside:
+        return f"the plan does not say which walls meet the {wall} wall"
+    return f"{other} does not meet the {wall} wall; {' and '.join(beside)} do"
