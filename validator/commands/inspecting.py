@@ -11,7 +11,8 @@ from pathlib import Path
 from validator.judging.apply import Judgement, judge
 from validator.judging.books import Books, read_books
 from validator.measures.site import Site
-from validator.plan.load import read_plan
+from validator.plan.files import read_plan
+from validator.plan.load import load
 from validator.plan.problems import Place, Unreadable
 from validator.reference.folder import rules_folder
 from validator.reference.library import Library, read_library
@@ -25,7 +26,7 @@ def library() -> Library:
 
 def inspect(path: str, books: Sequence[str], on: date | None) -> Judgement:
     """Read a plan and judge it on a day (today if none is given); raises Unreadable."""
-    plan = read_plan([path], _standard_input)
+    plan = load(read_plan([path], _standard_input))
     shelf = library()
     applied = read_books(rules_folder(), shelf, plan, books)
     return judge(plan, shelf, applied, on or date.today())
@@ -42,9 +43,9 @@ def style() -> Style:
     return Style(plain=not wanted)
 
 
-def say_unreadable(unreadable: Unreadable) -> None:
+def say_unreadable(unreadable: Unreadable, what: str = "plan") -> None:
     """Print to standard error all that has to be mended."""
-    sys.stderr.write(explain(unreadable, _line_of))
+    sys.stderr.write(explain(unreadable, _line_of, what))
 
 
 def _standard_input() -> bytes:

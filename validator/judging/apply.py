@@ -16,7 +16,7 @@ from validator.judging.departures import covered, departure_rows
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.rules import Rule
 from validator.measures.departures import Departure
-from validator.measures.rows import LeftOut, Missing, NotKnown, Row, Subject, Why
+from validator.measures.rows import Known, LeftOut, Missing, NotKnown, Row, Subject, Why
 from validator.measures.site import Site
 from validator.measures.tracing import trace
 from validator.plan.plan import Plan
@@ -69,7 +69,7 @@ def apply(rule: Rule, row: Row, site: Site) -> Outcome | None:
     perhaps_not: list[Missing] = []
     for corner in row.corners():
         try:
-            if rule.when is not None and not rule.when.evaluate(corner):
+            if rule.when is not None and not rule.when.evaluate(corner, rule.names):
                 continue
         except NotKnown as unknown:
             perhaps_not += unknown.missing
@@ -94,8 +94,13 @@ def apply(rule: Rule, row: Row, site: Site) -> Outcome | None:
 
 def _assumed(rule: Rule, row: Row) -> list[Missing]:
     """The figures nobody has verified on which the outcome rests, down to where the plan says `assumed`."""
+    own = [
+        Missing(value.pointer, value.label, Why.ASSUMED, detail=value.text)
+        for value in rule.own.values()
+        if isinstance(value, Known) and value.assumed
+    ]
     if not any(known.rests_on_assumption for known in row.known.values()):
-        return []
+        return own
     names = {rule.figure} if rule.figure else set()
     for expression in (rule.when, rule.holds, *(limit.expression for limit in rule.limits)):
         if expression is not None:
@@ -104,7 +109,7 @@ def _assumed(rule: Rule, row: Row) -> list[Missing]:
         if limit.row is not None:
             names |= set(limit.row.by.values())
     names |= set(rule.stated)
-    return list(assumptions(row, names))
+    return own + list(assumptions(row, names))
 
 
 def assumptions(row: Row, names: Iterable[str]) -> Iterable[Missing]:

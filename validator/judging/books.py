@@ -104,6 +104,16 @@ def read_rulebooks(folder: Path, library: Library, country: str, given: Sequence
     )
 
 
+def countries_with_books(folder: Path, given: Sequence[str | Path] = ()) -> list[str]:
+    """The countries and parts of countries that have books, the general before the special; '' for everywhere."""
+    problems: list[Problem] = []
+    shelf = read_shelf(folder, given, problems)
+    if problems:
+        raise Unreadable(problems)
+    covers = sorted({book.book.covers for book in shelf.books} - {EVERYWHERE}, key=lambda code: (depth(code), code))
+    return ["", *covers]
+
+
 def unknown_departures(plan: Plan, books: Books) -> list[Problem]:
     """A problem for each departure of the plan from a rule that no book has."""
     return [

@@ -57,7 +57,7 @@ def compare(rule: Rule, row: Row, site: Site) -> Comparison:
     """Compare a rule's figure with every limit that counts for the row."""
     if rule.holds is not None:
         try:
-            holds = bool(rule.holds.evaluate(row))
+            holds = bool(rule.holds.evaluate(row, rule.names))
         except NotKnown as unknown:
             return Comparison((), unknown.missing)
         return Comparison((Check("holds", holds, True, holds, 0.0 if holds else 1.0),))
@@ -100,15 +100,15 @@ def _own_limits(rule: Rule, row: Row, site: Site) -> tuple[dict[str, list[Need]]
             words.append(limit)
             continue
         try:
-            needs.setdefault(limit.bound, []).append(Need(_limit_value(limit, row, site)))
+            needs.setdefault(limit.bound, []).append(Need(_limit_value(limit, rule, row, site)))
         except NotKnown as unknown:
             missing += unknown.missing
     return needs, words, missing
 
 
-def _limit_value(limit: Limit, row: Row, site: Site) -> float:
+def _limit_value(limit: Limit, rule: Rule, row: Row, site: Site) -> float:
     if limit.expression is not None:
-        return float(limit.expression.evaluate(row))
+        return float(limit.expression.evaluate(row, rule.names))
     wanted = limit.row
     if wanted is None:
         raise TypeError("a limit has neither an expression nor a table's row")
@@ -152,8 +152,10 @@ def _stated(rule: Rule, row: Row) -> MakersFigures:
             reasons = {gap.why for gap in missing}
             if Why.NOTHING_STATED in reasons:
                 silent = True
-            elif Why.UNREAD in reasons or name in row.fields:
-                unread += [gap for gap in missing if gap.why in (Why.UNREAD, Why.LEFT_OUT, Why.TO_FIND)]
+            elif Why.UNREAD in reasons:
+                unread += [gap for gap in missing if gap.why is Why.UNREAD]
+            elif name in row.fields and reasons <= {Why.LEFT_OUT, Why.TO_FIND}:
+                unread += missing
             else:
                 unclear += missing
     return MakersFigures(given, tuple(unread), unclear, silent)

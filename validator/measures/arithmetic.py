@@ -48,7 +48,7 @@ def _members(values: tuple[Any, ...]) -> Sequence[Any]:
     return values
 
 
-def _fold(sign: str, values: Sequence[Any], function: Any) -> float:
+def _fold(sign: str, values: Sequence[Any], function: Any) -> Any:
     steps = [value for value in values if isinstance(value, Step)]
     if not steps:
         return float(function(values))

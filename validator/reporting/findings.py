@@ -66,7 +66,9 @@ def remedy(outcome: Outcome, printer: Printer) -> str:
     if outcome.row is None:
         return ""
     check = failed_or_first(outcome)
-    extra = {} if check is None else {"have": check.have, "need": check.need, "short": abs(check.short)}
+    extra = dict(outcome.rule.names)
+    if check is not None:
+        extra |= {"have": check.have, "need": check.need, "short": abs(check.short)}
 
     def shown(value: float | str | bool, type: FieldType) -> str:
         return printer.value(value, type, unit=isinstance(type, Dimension))

@@ -16,7 +16,7 @@ MOST_TIGHT = 4
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """One rule that is not met, at one place or several; `moves` are points whose figures share a value with it."""
+    """One rule that is not met, at one place or several."""
 
     number: int
     rule: Rule
@@ -48,6 +48,10 @@ class Points:
     tight: tuple[Outcome, ...]
     tally: dict[Result, int]
 
+    @property
+    def numbered(self) -> tuple[Point | Errand, ...]:
+        return (*self.points, *self.errands)
+
     def of_stage(self, stage: str) -> list[Point]:
         return [point for point in self.points if point.rule.before == stage]
 
@@ -56,7 +60,7 @@ class Points:
         wanted = {id(outcome) for outcome in outcomes}
         return [
             entry.number
-            for entry in (*self.points, *self.errands)
+            for entry in self.numbered
             if any(id(outcome) in wanted for outcome in entry.outcomes)
         ]
 

@@ -246,10 +246,10 @@ class TextReport:
             supposed = "; ".join(self._gap(gap) for gap in outcome.supposing)
             yield from self._field("met, if", f"{supposed}: {outcome.rule.title}, {outcome.subject.name}")
         for outcome in points.tight:
-            said = finding(outcome, self._printer)
-            if said is not None:
+            spare = finding(outcome, self._printer)
+            if spare is not None:
                 title = self._printer.text(outcome.rule.title)
-                yield from self._field("tight", f"{said.short} to spare: {title}, {outcome.subject.name}")
+                yield from self._field("tight", f"{spare.short} to spare: {title}, {outcome.subject.name}")
         yield ""
 
     def _cautions(self) -> Iterator[str]:

@@ -62,7 +62,7 @@ def _wall_length(site: Site, wall: str) -> float | None:
 def _marks(points: Points) -> dict[str, list[tuple[float, int, str]]]:
     """Where each point and errand is on its wall: middle, number, name of the thing."""
     found: dict[str, list[tuple[float, int, str]]] = {}
-    for entry in (*points.points, *points.errands):
+    for entry in points.numbered:
         for outcome in entry.outcomes:
             subject = outcome.subject
             if subject.wall and subject.along is not None:
