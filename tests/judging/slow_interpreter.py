@@ -1,8 +1,8 @@
 """An interpreter of the rules' language written from its description alone, to hold the real one to.
 
-It reads the text itself, by recursive descent, and types and values are worked out together on every run. Dimensions and
-units are those of the general-purpose units library pint (0.25), exact by fractions. Slow and plain on purpose: it shares
-nothing with the package but the names of a row's fields.
+It reads the text itself, by recursive descent, and types and values are worked out together on every run. Dimensions
+and units are those of the general-purpose units library pint (0.25), exact by fractions. Slow and plain on purpose: it
+shares nothing with the package but the names of a row's fields.
 """
 
 from __future__ import annotations
@@ -17,11 +17,13 @@ from typing import Any
 
 import pint
 
-_UNITS = pint.UnitRegistry(non_int_type=Fraction)
+_UNITS: Any = pint.UnitRegistry(non_int_type=Fraction)
 _UNITS.define("item = 1")
 _BASE = {"[length]": "mm", "[mass]": "kg", "[time]": "s", "[current]": "A", "[temperature]": "K"}
 _TOKEN = re.compile(
-    r"\s*(?:(?P<date>\d{4}-\d\d-\d\d)|(?P<quantity>\d+(?:\.\d+)? ?(?:mm/m|mm2|mm|cm|m|kg|days|h|%)(?!\w))|(?P<number>\d+(?:\.\d+)?)"
+    r"\s*(?:(?P<date>\d{4}-\d\d-\d\d)"
+    r"|(?P<quantity>\d+(?:\.\d+)? ?(?:mm/m|mm2|mm|cm|m|kg|days|h|%)(?!\w))"
+    r"|(?P<number>\d+(?:\.\d+)?)"
     r"|(?P<text>'[^']*')|(?P<name>[a-z_][a-z_.]*)|(?P<sign>[=!<>]=|[-+*/<>(),\[\]]))"
 )
 
@@ -84,10 +86,10 @@ def _dimension(unit: str) -> Any:
 def _in_base(number: str, unit: str) -> float:
     unit = {"%": "percent", "mm2": "mm**2", "mm/m": "mm/m", "days": "day"}.get(unit, unit)
     quantity = _UNITS.Quantity(Fraction(number), unit)
-    base = 1
+    base = _UNITS.Unit("item")
     for dimension, power in quantity.dimensionality.items():
         base *= _UNITS.Unit(_BASE[dimension]) ** power
-    return float(quantity.to(base if quantity.dimensionality else "item").magnitude)
+    return float(quantity.to(base).magnitude)
 
 
 @dataclass

@@ -147,18 +147,14 @@ def _both(work: Callable[[Any, Any], Any], left: Read, right: Read) -> Read:
         try:
             first = left(at)
         except NotKnown as unknown:
-            raise _gathered([unknown, *_unknown(right, at)]) from None
+            try:
+                right(at)
+            except NotKnown as other:
+                raise _gathered([unknown, other]) from None
+            raise
         return work(first, right(at))
 
     return run
-
-
-def _unknown(read: Read, at: Any) -> list[NotKnown]:
-    try:
-        read(at)
-    except NotKnown as unknown:
-        return [unknown]
-    return []
 
 
 def _gathered(unknown: list[NotKnown]) -> NotKnown:

@@ -10,6 +10,7 @@ import ast
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Protocol
 
 from validator.judging.expression_tokens import Token, tokens
@@ -127,7 +128,10 @@ def _no_unit(part: Part, wanted: Dimension) -> BadExpression:
 class _Reader:
     def __init__(self, scope: Meanings, at: Mapping[int, Token]) -> None:
         self.scope, self.at = scope, at
-        self.terms = frozenset[str]().union(*scope.groups.values())
+
+    @cached_property
+    def terms(self) -> frozenset[str]:
+        return frozenset[str]().union(*self.scope.groups.values())
 
     def token(self, node: ast.expr) -> Token:
         return self.at[node.col_offset]
