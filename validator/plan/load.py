@@ -14,6 +14,7 @@ from validator.plan.choices import shown_text
 from validator.plan.elements import Element, Section, Unfit, entry
 from validator.plan.fields import Height
 from validator.plan.kinds import Kinds
+from validator.plan.merging import KEYS_OF_FILES, Merged
 from validator.plan.names import fold, nearest
 from validator.plan.places import Places
 from validator.plan.plan import Plan
@@ -27,7 +28,6 @@ from validator.plan.uses import Uses
 from validator.plan.values import Quantity, ToFind
 
 if TYPE_CHECKING:
-    from validator.plan.files import Merged
     from validator.plan.sections.appliances import Appliance, Papers
     from validator.plan.sections.project import Agreed
     from validator.plan.sections.room import Layer
@@ -61,7 +61,6 @@ SECTIONS = (
 )
 """Every section a plan may have."""
 
-_OF_THE_FILE = ("dryfit", "heights from")
 _LENGTH_UNITS = ("mm", "cm", "m", "in", "ft")
 
 
@@ -135,16 +134,9 @@ class _Loading:
                 self._reader.problem(join("", key), f"`{key}` and `{section}` are one section", "one of the two")
             elif section in SECTIONS:
                 found[section] = written
-            elif section == "dryfit":
-                if str(written) != "1":
-                    self._reader.problem(
-                        join("", key), f"this plan is written for version {written} of the form", "`dryfit: 1`"
-                    )
-            elif section not in _OF_THE_FILE:
-                known = (*SECTIONS, *_OF_THE_FILE)
-                self._reader.problem(
-                    join("", key), f"a plan has no section `{key}`", ", ".join(SECTIONS), nearest(key, known) or ""
-                )
+            else:
+                meant = nearest(key, (*SECTIONS, *KEYS_OF_FILES)) or ""
+                self._reader.problem(join("", key), f"a plan has no section `{key}`", ", ".join(SECTIONS), meant)
         return found
 
     def _entries(self, section: str) -> dict[str, Any]:
@@ -260,11 +252,11 @@ class _Loading:
         return tuple(agreed for agreed in found if agreed is not None)
 
     def _own(self, name: str, written: Any, pointer: str) -> Quantity | ToFind | None:
-        if not isinstance(written, str | int | float) or isinstance(written, bool):
+        if not isinstance(written, str):
             self._reader.problem(pointer, f"`{shown_text(written)}` cannot stand here", "one quantity")
             return None
         try:
-            return parse_any(str(written), self._reader.context["lengths in"])
+            return parse_any(written, self._reader.context["lengths in"])
         except BadQuantity as error:
             self._reader.unfit(pointer, error)
             return None

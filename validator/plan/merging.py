@@ -14,7 +14,7 @@ from validator.plan.yaml_reader import Document, Span
 
 DATUMS = ("bare floor", "finished floor")
 _VERSION = "1"
-_SAID_BY_EACH_FILE = ("dryfit", "heights from")
+KEYS_OF_FILES = ("dryfit", "heights from")
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +75,7 @@ def merge(documents: Sequence[Document]) -> Merged:
         datums[document.file] = _datum(document, problems)
         for section, value in document.data.items():
             name = fold(section)
-            if name in _SAID_BY_EACH_FILE:
+            if name in KEYS_OF_FILES:
                 continue
             if name not in spelt:
                 spelt[name] = section

@@ -3,31 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, Protocol
+from typing import Any
 
 from validator.plan.american import KEYS
+from validator.plan.merging import Merged
 from validator.plan.names import fold
 from validator.plan.pointers import folded, join, split
 from validator.plan.problems import Place
 
 
-class Files(Protocol):
-    """The files of a plan, put together."""
-
-    @property
-    def data(self) -> Mapping[str, Any]: ...
-
-    def place(self, pointer: str) -> Place: ...
-
-    def heights_from(self, file: str) -> str: ...
-
-    def file_of(self, pointer: str) -> str: ...
-
-
 class Places:
     """From a pointer of the typed plan to where its value was written."""
 
-    def __init__(self, files: Files) -> None:
+    def __init__(self, files: Merged) -> None:
         self._files = files
         self._kinds: dict[str, tuple[frozenset[str], Mapping[str, str]]] = {}
         self._by_fold: dict[str, str] = {}

@@ -67,7 +67,7 @@ class Names:
 
 def _readable(written: object) -> bool:
     """Whether a section is one by name, or is said to be empty; what else stands there is a mistake noted elsewhere."""
-    return isinstance(written, dict) or written == "none"
+    return isinstance(written, dict) or (isinstance(written, str) and fold(written) == "none")
 
 
 def _by_fold(written: object) -> dict[str, str]:

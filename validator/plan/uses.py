@@ -68,8 +68,6 @@ class Uses:
     def _item(self, written: object, pointer: str) -> Item | None:
         from validator.plan.sections.furniture import Item
 
-        if isinstance(written, int | float) and not isinstance(written, bool):
-            written = str(written)
         if isinstance(written, str):
             try:
                 written = item_line(written, self._kinds.names)
