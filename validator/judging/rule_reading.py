@@ -65,6 +65,7 @@ class RuleReader:
     tried: bool = False
     own: Mapping[str, OwnValue] = field(default_factory=dict)
     defaults: Defaults | None = None
+    _scopes: dict[tuple[str, FieldType | None, bool], Scope] = field(default_factory=dict, init=False, compare=False)
 
     def read(self, name: str, entry: Entry, book: Book) -> Rule | None:
         """The rule of this name; None after a mistake, which is noted on the entry's page."""
@@ -112,6 +113,27 @@ class RuleReader:
             changes=changes,
             own={key: self.own[key].value for key in demand.own},
         )
+
+    def scope(self, row: type[Row], figure: FieldType | None, *, remedy: bool = False) -> Scope:
+        """What names mean in a rule about such a row and figure: those of the row, of the household's own, and in a
+        remedy also have, need and short.
+
+        An own value that is still to find out is taken to be of the figure's dimension, the only one it could be
+        compared in.
+        """
+        key = row.kind, figure, remedy
+        if key not in self._scopes:
+            extra: dict[str, FieldType] = {}
+            if remedy and isinstance(figure, Dimension):
+                extra = {"have": figure, "need": figure, "short": _difference(figure)}
+            elif remedy and figure is not None:
+                extra = {"have": NAME, "need": NAME}
+            for name, own in self.own.items():
+                dimension = own.dimension or figure
+                if isinstance(dimension, Dimension):
+                    extra[name] = dimension
+            self._scopes[key] = scope_of(row, self.library.groups, extra)
+        return self._scopes[key]
 
     def _check_name(self, name: str, entry: Entry) -> None:
         if self.defaults:
@@ -238,7 +260,7 @@ class _Demand:
             self.type = self._figure(fields["figure"])
             if self.type is None:
                 return None
-        scope = self._scope({})
+        scope = self.reader.scope(self.row, self.type)
         if "when" in fields:
             self.when = expression(fields["when"], scope, YES_NO)
         self._ask(scope)
@@ -329,26 +351,11 @@ class _Demand:
             text = entry.text("remedy") if entry is not None else None
         if text is None or entry is None:
             return NO_TEXT
-        extra: dict[str, FieldType] = {}
-        if isinstance(self.type, Dimension):
-            extra = {"have": self.type, "need": self.type, "short": _difference(self.type)}
-        elif self.type is not None:
-            extra = {"have": NAME, "need": NAME}
         try:
-            return read_template(text, self._scope(extra))
+            return read_template(text, self.reader.scope(self.row, self.type, remedy=True))
         except BadExpression as bad:
             entry.mistake(bad.message, near=bad.nearest, offset=bad.offset)
             return NO_TEXT
-
-    def _scope(self, extra: dict[str, FieldType]) -> Scope:
-        """The names of the row, those of the household's own, and these; an own value that is still to find out is
-        taken to be of the figure's dimension, the only one it could be compared in.
-        """
-        for name, own in self.reader.own.items():
-            dimension = own.dimension or self.dimension
-            if dimension is not None:
-                extra = {**extra, name: dimension}
-        return scope_of(self.row, self.reader.library.groups, extra)
 
     def _own_values(self) -> frozenset[str]:
         expressions = [self.when, self.holds, *(limit.expression for limit in self.limits)]

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any, Literal, TypeVar
 
 from validator.plan.names import fold, nearest
-from validator.plan.pointers import join, parent
+from validator.plan.pointers import escape, join, parent
 from validator.plan.problems import Place, Problem, Unreadable
 from validator.plan.yaml_reader import Document, read_yaml
 
@@ -82,11 +82,12 @@ class Entry:
 
     def items(self, what: str) -> Iterator[tuple[str, Entry]]:
         """The entries of a mapping by their keys as written; a mistake where it is no mapping."""
-        if not isinstance(self.value, Mapping):
+        value = self.value
+        if not isinstance(value, dict) and not isinstance(value, Mapping):
             self.mistake(f"{what}: a list of `name: value` lines is expected here")
             return
-        for key, value in self.value.items():
-            yield str(key), Entry(value, join(self.pointer, str(key)), self.page)
+        for key, below in value.items():
+            yield str(key), Entry(below, f"{self.pointer}/{escape(str(key))}", self.page)
 
     def members(self, what: str) -> list[Entry]:
         """The entries of a list; a mistake, and none, where it is no list."""
