@@ -1,5 +1,7 @@
-"""Coats of paint in their order. Water is a share of the paint: p of the mix is p / (1 − p) of the paint, and n parts of
-paint to one of water are 1 / n (arithmetic of ratios).
+"""Coats of paint in their order.
+
+Water is a share of the paint: p of the mix is p / (1 − p) of the paint, and n parts of paint to one of water are 1 / n
+(arithmetic of ratios).
 """
 
 from __future__ import annotations
@@ -14,7 +16,7 @@ SURFACE = "surface to paint"
 
 
 def painted(coats: str) -> str:
-    return f"walls: {{north: {{}}, east: {{}}}}\ncoatings: {{larder: {{on: new skim, walls: [east], coats: {coats}}}}}\n"
+    return f"walls: {{east: {{}}}}\ncoatings: {{larder: {{on: new skim, walls: [east], coats: {coats}}}}}\n"
 
 
 @pytest.mark.parametrize(

@@ -1,4 +1,7 @@
-"""Waits between tasks, and who works on gas."""
+"""Waits between tasks, and who works on gas.
+
+A wait counts from the evening of the last day before, twelve hours after its morning, to the morning of the next task.
+"""
 
 from __future__ import annotations
 
@@ -19,13 +22,13 @@ def test_a_task_fixed_before_plaster_is_dry_has_waited_too_short_a_time() -> Non
     work = USUAL + "  plaster: {takes: 2 days, dries: 12 days}\n  paint: {takes: 1 day, on: 2027-03-09}\n"
     paint = row(work, WAIT, PROJECT)
     assert (paint.subject.name, paint.task_before, paint.dries) == ("paint", "plaster", "plaster")
-    assert (paint.waited, paint.wait) == (7 * DAY, 12 * DAY)
+    assert (paint.waited, paint.wait) == (6.5 * DAY, 12 * DAY)
 
 
 def test_a_task_that_the_programme_places_itself_has_always_waited_long_enough() -> None:
     work = USUAL + "  plaster: {takes: 2 days, dries: 12 days}\n  paint: {takes: 1 day}\n"
     paint = row(work, WAIT, PROJECT)
-    assert paint.waited == paint.wait == 12 * DAY
+    assert (paint.waited, paint.wait) == (12.5 * DAY, 12 * DAY)
 
 
 def test_plaster_is_waited_for_however_many_tasks_stand_between() -> None:
@@ -38,7 +41,7 @@ work:
   paint: {takes: 1 day, on: 2027-03-03}
 """
     found = rows(work, WAIT, PROJECT)
-    assert [(entry.subject.name, entry.waited / DAY) for entry in found] == [("set out", 1), ("paint", 2)]
+    assert [(entry.subject.name, entry.waited / DAY) for entry in found] == [("set out", 0.5), ("paint", 1.5)]
 
 
 def test_of_several_things_that_dry_the_pair_that_leaves_least_counts() -> None:
@@ -50,7 +53,7 @@ def test_of_several_things_that_dry_the_pair_that_leaves_least_counts() -> None:
         )
     )
     seal = row(work, WAIT, PROJECT)
-    assert (seal.task_before, seal.waited, seal.wait) == ("splashback", 4 * DAY, 4 * DAY)
+    assert (seal.task_before, seal.waited, seal.wait) == ("splashback", 3.5 * DAY, 4 * DAY)
 
 
 def test_plaster_and_paint_are_judged_apart() -> None:
@@ -62,18 +65,18 @@ def test_plaster_and_paint_are_judged_apart() -> None:
         )
     )
     found = [(entry.subject.name, entry.dries, entry.waited / DAY) for entry in rows(work, WAIT, PROJECT)]
-    assert found == [("paint", "plaster", 3), ("fit units", "plaster", 3), ("fit units", "paint", 0)]
+    assert found == [("paint", "plaster", 2.5), ("fit units", "plaster", 2.5), ("fit units", "paint", -0.5)]
 
 
 def test_a_task_after_one_that_may_take_longer_is_judged_at_the_longest() -> None:
     work = USUAL + "  plaster: {takes: 1 to 4 days, dries: 7 days}\n  paint: {takes: 1 day, on: 2027-03-10}\n"
-    assert row(work, WAIT, PROJECT).waited == 6 * DAY
+    assert row(work, WAIT, PROJECT).waited == 5.5 * DAY
 
 
 def test_the_working_is_start_less_end_and_each_date_has_its_own() -> None:
     work = USUAL + "  plaster: {takes: 2 days, dries: 12 days}\n  paint: {takes: 1 day}\n"
     paint = row(work, WAIT, PROJECT)
-    assert [label for _, label in working(paint, "waited")] == ["paint starts", "plaster ends"]
+    assert [label for _, label in working(paint, "waited")] == ["paint starts", "plaster ends", "work on its last day"]
     origin = known(paint, "ended").origin
     assert origin is not None
     assert [label for _, label in working(*origin)] == [
@@ -94,7 +97,7 @@ def test_a_wait_that_is_to_find_out_is_no_wait_of_nothing() -> None:
     work = USUAL + "  plaster: {takes: 2 days, dries: to find out by plasterer}\n  paint: {on: 2027-04-01}\n"
     paint = row(work, WAIT, PROJECT)
     assert to_find(paint, "wait") == {"/work/plaster/dries"}
-    assert paint.waited == 30 * DAY
+    assert paint.waited == 29.5 * DAY
 
 
 def test_what_dries_under_a_name_of_ones_own_is_a_question() -> None:
@@ -153,8 +156,8 @@ def test_of_several_who_do_a_task_the_one_for_gas_counts() -> None:
 
 
 def test_any_task_of_a_gas_engineer_is_gas_work() -> None:
-    work = USUAL + "  move the meter: {by: Ines, on: 2027-03-04}\npeople: {Ines: {trade: gas engineer, register: none}}\n"
-    assert row(work, GAS).registered is False
+    people = "people: {Ines: {trade: gas engineer, register: none}}\n"
+    assert row(USUAL + "  move the meter: {by: Ines, on: 2027-03-04}\n" + people, GAS).registered is False
 
 
 def test_a_gas_hob_that_no_task_connects_is_not_passed_over() -> None:

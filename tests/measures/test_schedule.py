@@ -50,7 +50,7 @@ def test_work_on_every_day_goes_on_at_weekends() -> None:
 
 def test_a_wait_counts_in_days_of_the_calendar_and_the_next_task_waits_for_a_working_day() -> None:
     tasks = scheduled(
-        "{order: usual, days: monday to friday, plaster: {takes: 2 days, dries: 11 days}, paint: {takes: 1 day}}"
+        "{order: usual, days: monday to friday, plaster: {takes: 2 days, dries: 10 days}, paint: {takes: 1 day}}"
     )
     assert day(tasks["plaster"].end) == "2027-03-02"
     assert day(tasks["plaster"].free) == "2027-03-13"  # a Saturday
@@ -59,10 +59,9 @@ def test_a_wait_counts_in_days_of_the_calendar_and_the_next_task_waits_for_a_wor
 
 def test_a_february_of_a_leap_year_has_its_day() -> None:
     """2028 is a leap year (Gregorian calendar)."""
-    tasks = scheduled("{order: usual, days: every day, plaster: {takes: 1 day, dries: 10 days}, paint: {}}", "2028-02-25")
-    assert day(tasks["paint"].start) == "2028-03-06"
-    tasks = scheduled("{order: usual, days: every day, plaster: {takes: 1 day, dries: 10 days}, paint: {}}", "2027-02-25")
-    assert day(tasks["paint"].start) == "2027-03-07"
+    work = "{order: usual, days: every day, plaster: {takes: 1 day, dries: 9 days}, paint: {}}"
+    assert day(scheduled(work, "2028-02-25")["paint"].start) == "2028-03-06"
+    assert day(scheduled(work, "2027-02-25")["paint"].start) == "2027-03-07"
 
 
 def test_a_fixed_date_holds_and_what_follows_counts_from_it() -> None:
@@ -92,7 +91,22 @@ def test_after_adds_to_the_usual_order() -> None:
 def test_the_table_gives_the_wait_that_the_plan_does_not() -> None:
     """A week for plaster is common practice for a skim."""
     tasks = scheduled("{order: usual, days: every day, plaster: {takes: 1 day}, paint: {}}")
-    assert day(tasks["paint"].start) == "2027-03-08"
+    assert day(tasks["paint"].start) == "2027-03-09"
+
+
+@pytest.mark.parametrize(
+    ("dries", "next_start"),
+    [
+        ("4 h", "2027-03-02"),
+        ("12 h", "2027-03-02"),
+        ("24 h", "2027-03-03"),
+        ("1 day", "2027-03-03"),
+        ("36 h", "2027-03-03"),
+    ],
+)
+def test_a_wait_runs_from_the_evening_of_the_last_day_to_a_morning(dries: str, next_start: str) -> None:
+    tasks = scheduled(f"{{order: usual, days: every day, paint: {{takes: 1 day, dries: {dries}}}, set out: {{}}}}")
+    assert day(tasks["set out"].start) == next_start
 
 
 def test_times_that_are_not_certain_give_an_earliest_and_a_latest_date() -> None:
@@ -106,12 +120,18 @@ def test_times_that_are_not_certain_give_an_earliest_and_a_latest_date() -> None
 
 def test_a_wait_that_is_not_certain_is_waited_for_to_its_end() -> None:
     tasks = scheduled("{order: usual, days: every day, plaster: {takes: 1 day, dries: 9 to 12 days}, paint: {}}")
-    assert day(tasks["paint"].start) == "2027-03-13"
+    assert day(tasks["paint"].start) == "2027-03-14"
 
 
 @pytest.mark.parametrize(
     ("takes", "last"),
-    [("1 week", "2027-03-05"), ("2 weeks", "2027-03-12"), ("0.5 days", "2027-03-01"), ("6 h", "2027-03-01"), ("12 h", "2027-03-02")],
+    [
+        ("1 week", "2027-03-05"),
+        ("2 weeks", "2027-03-12"),
+        ("0.5 days", "2027-03-01"),
+        ("6 h", "2027-03-01"),
+        ("12 h", "2027-03-02"),
+    ],
 )
 def test_weeks_hold_their_working_days_and_hours_fill_days_of_eight(takes: str, last: str) -> None:
     tasks = scheduled(f"{{order: usual, days: monday to friday, strip out: {{takes: {takes}}}}}")
@@ -119,7 +139,7 @@ def test_weeks_hold_their_working_days_and_hours_fill_days_of_eight(takes: str, 
 
 
 def test_without_working_days_only_what_no_weekend_touches_is_known() -> None:
-    tasks = scheduled("{order: as written, strip out: {takes: 3 days}, board: {takes: 2 days}, plaster: {takes: 1 day}}")
+    tasks = scheduled("{order: as written, strip out: {takes: 3 days}, board: {takes: 2 days}, plaster: {}}")
     assert day(tasks["strip out"].end) == "2027-03-03"
     assert day(tasks["board"].end) == "2027-03-05"
     assert missing(tasks["plaster"].start) == {"/work/days"}
@@ -190,7 +210,7 @@ def networks(draw: st.DrawFn) -> Network:
 @given(networks())
 @settings(max_examples=60, deadline=None)
 def test_dates_are_those_of_the_longest_path_through_the_network(network: Network) -> None:
-    """The judge is networkx: Bellman and Ford's shortest path with negative lengths is the longest path of a network."""
+    """The judge is networkx: with negative lengths, the shortest path by Bellman and Ford is the longest one."""
     lines = []
     graph = networkx.DiGraph()
     for number, (takes, dries, follows) in enumerate(network):
@@ -198,7 +218,7 @@ def test_dates_are_those_of_the_longest_path_through_the_network(network: Networ
         after = [f"part {other}" if other else "strip out" for other in follows]
         graph.add_node(name)
         for other, before in zip(follows, after, strict=True):
-            graph.add_edge(before, name, days=-(network[other][0] - 1 + max(1, network[other][1])))
+            graph.add_edge(before, name, days=-(network[other][0] + network[other][1]))
         written = [f"takes: {takes} days"] + [f"dries: {dries} days"] * (dries > 0) + [f"after: {after}"] * bool(after)
         lines.append(f"  {name}: {{{', '.join(written)}}}")
     tasks = scheduled("\n  order: usual\n  days: every day\n" + "\n".join(reversed(lines)), "2028-01-03")

@@ -22,7 +22,7 @@ from validator.measures.rows import (
     figure,
     given,
 )
-from validator.measures.schedule import Scheduled, schedule
+from validator.measures.schedule import MORNING_TO_EVENING, Scheduled, schedule
 from validator.plan.dimensions import DATE, DURATION
 from validator.plan.names import fold
 from validator.plan.pointers import join
@@ -35,18 +35,19 @@ if TYPE_CHECKING:
 
 
 class TaskAfterWait(Row, kind="task after a wait"):
-    """A task that follows one that has to dry or cure: the pair that leaves least time."""
+    """A task that follows one that has to dry or cure: the pair that leaves least time, from evening to morning."""
 
     starts: float = given(DATE, "start")
     ended: float = given(DATE, "end of the task before")
     task_before: str = given(NAME, "task before")
+    last_day: float = given(DURATION, "work on its last day")
     wait: float = given(DURATION, "wait")
     maker_wait: float = given(DURATION, "wait the maker asks for")
     dries: str = given(Words(("plaster", "paint", "other")), "what has to dry")
 
-    @figure(DURATION, "time between", start="end of the task before", end="start of the task")
+    @figure(DURATION, "time between", start="evening of the last day before", end="morning of the first day")
     def waited(self) -> float:
-        return self.starts - self.ended
+        return self.starts - self.ended - self.last_day
 
 
 class GasWork(Row, kind="gas work"):
@@ -128,7 +129,7 @@ def _pair(scheduled: Scheduled, before: Scheduled) -> _Pair:
         return _Pair(before, starts, ended, None)
     longest = wait.high if wait.high is not None else float(wait.value)
     courses = [
-        (start - end - longest, start, end)
+        (start - end - MORNING_TO_EVENING - longest, start, end)
         for start, end in ((starts.low, ended.low), (starts.high, ended.high))
         if start is not None and end is not None
     ]
@@ -151,6 +152,7 @@ def _after_wait(site: Site, scheduled: Scheduled, pair: _Pair) -> Row:
         starts=pair.starts,
         ended=pair.ended,
         task_before=reading.exactly(before.name, before.task.pointer, "task before"),
+        last_day=reading.exactly(MORNING_TO_EVENING, before.task.pointer, "work on its last day"),
         wait=before.wait or Missing(before.task.pointer_to("dries"), "wait"),
         maker_wait=_maker_wait(site, before),
         dries=_what_dries(site, before),

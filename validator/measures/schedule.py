@@ -1,7 +1,8 @@
 """Dates of the tasks: a forward pass through the order of work, by working days and by waits.
 
-A date stands for its whole day. A task starts the day after those it follows have ended, or once they have dried; work
-counts in working days, waits in days of the calendar. What depends on a count that nobody can make is not known.
+A task starts the day after those it follows have ended, or once they have dried; work counts in working days, waits in
+days of the calendar. A wait starts in the evening of the last day, so that 24 hours are not over the next morning. What
+depends on a count that nobody can make is not known.
 """
 
 from __future__ import annotations
@@ -26,6 +27,8 @@ if TYPE_CHECKING:
     from validator.reference.library import UsualOrder
 
 DAY = 86400.0
+MORNING_TO_EVENING = 12 * 3600.0
+"""How long a day's work lasts at most: what is finished on a day may be finished that long after its morning."""
 WORKING_HOURS = 8
 DAYS_A_WEEK = {"every day": 7, "monday to friday": 5}
 
@@ -298,7 +301,7 @@ def _agreed(counts: Sequence[Sequence[int]], pointer: str, label: str, text: str
 
 
 def _pause(scheduled: Scheduled) -> Given:
-    """From the last day to the day the next may start: the day after, or once everything is surely dry."""
+    """From the last day to the day the next may start: the day after, or the first morning when it is surely dry."""
     wait = scheduled.wait
     if wait is None:
         pointer = scheduled.task.pointer
@@ -306,8 +309,9 @@ def _pause(scheduled: Scheduled) -> Given:
     if not isinstance(wait, Known):
         return wait
     longest = wait.high if wait.high is not None else float(wait.value)
-    days = max(1, math.ceil(longest / DAY - 1e-9)) * DAY
-    return Known(days, wait.pointer, wait.text, "to dry", low=days, high=days, assumed=wait.assumed, note=wait.note)
+    days = max(1, math.ceil((longest + MORNING_TO_EVENING) / DAY - 1e-9)) * DAY
+    label = f"its last day, and {wait.text} to dry" if wait.text else "its last day, and drying"
+    return Known(days, wait.pointer, "", label, low=days, high=days, assumed=wait.assumed, note=wait.note)
 
 
 def _working_days(seconds: float, text: str, week: int) -> int:
