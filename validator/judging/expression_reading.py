@@ -237,9 +237,7 @@ class _Reader:
             tree = self.among(part, [self.word(part.type, self.token(right))]).tree
             return Part(["not", tree] if sign == "!=" else tree, YES_NO, part.offset)
         first, second = self.part(left), self.part(right)
-        for part in (first, second):
-            self.comparable(part)
-        a, b = self.number(first), self.number(second)
+        a, b = _comparable(first), _comparable(second)
         a, b = _fitted(a, b), _fitted(b, a)
         if not a.same_as(b):
             for part, other in ((first, b), (second, a)):
@@ -247,17 +245,6 @@ class _Reader:
                     raise _no_unit(part, other)
             raise BadExpression(f"{in_words(b)} cannot be compared with {in_words(a)}", second.offset)
         return Part([sign, first.tree, second.tree], YES_NO, first.offset)
-
-    def comparable(self, part: Part) -> None:
-        match part.type:
-            case Name():
-                raise BadExpression("a name can be printed, but not compared", part.offset)
-            case YesNo():
-                raise BadExpression("a condition is not compared: it stands alone, or behind not", part.offset)
-            case Words(words):
-                raise BadExpression(f"compare this with one word in quotes: {_listed(words)}", part.offset)
-            case GroupWords():
-                raise BadExpression("compare this with a term in quotes, or use `in` with a group", part.offset)
 
     def membership(self, left: ast.expr, right: ast.expr) -> Part:
         if self.is_word(left):
@@ -296,8 +283,7 @@ class _Reader:
             return part
         if isinstance(part.type, Dimension):
             raise BadExpression(f"{in_words(part.type)} cannot be compared with words", self.token(words).offset)
-        self.comparable(part)
-        raise AssertionError(part)
+        raise _not_comparable(part)
 
     def word(self, type: FieldType, token: Token) -> str:
         """The word of a field, or the folded term, that a text in quotes stands for."""
@@ -332,6 +318,26 @@ class _Reader:
                 f"the group `{token.text}` holds none of the words that can stand there: {words}", token.offset
             )
         return found
+
+
+def _comparable(part: Part) -> Dimension:
+    if isinstance(part.type, Dimension):
+        return part.type
+    raise _not_comparable(part)
+
+
+def _not_comparable(part: Part) -> BadExpression:
+    """Why a part that is no figure cannot be compared in this way."""
+    match part.type:
+        case Name():
+            message = "a name can be printed, but not compared"
+        case YesNo():
+            message = "a condition is not compared: it stands alone, or behind not"
+        case Words(words):
+            message = f"compare this with one word in quotes: {_listed(words)}"
+        case _:
+            message = "compare this with a term in quotes, or use `in` with a group"
+    return BadExpression(message, part.offset)
 
 
 def _spent(dimension: Dimension, other: Dimension) -> Dimension:
