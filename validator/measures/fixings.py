@@ -32,6 +32,7 @@ class FixingInWall(Row, kind="fixing in a wall"):
     coverings: tuple[float, ...] = given(LENGTH, "layers that carry nothing", many=True)
     base: str = given(TERM, "what carries it")
     base_thickness: float = given(LENGTH, "thickness of what carries it")
+    plug_length: float = given(LENGTH, "plug")
     plug_diameter: float = given(LENGTH, "diameter of the plug")
     hole_depth: float = given(LENGTH, "depth of the hole")
     maker_embedment: float = given(LENGTH, "embedment its maker asks for")
@@ -52,8 +53,6 @@ class FixingInWall(Row, kind="fixing in a wall"):
 
 class PlugAndScrewInWall(FixingInWall, kind="fixing in a wall"):
     """A plug set wholly in what carries, with a screw of its own: a screw holds only as far as the plug goes."""
-
-    plug_length: float = given(LENGTH, "plug")
 
     @figure(LENGTH, "embedment", start="face of what carries it", end="tip of the fixing")
     def embedment(self) -> float:
@@ -173,14 +172,14 @@ def _row(site: Site, name: str, fixing: Fixing, wall: str | Missing, carries: st
         "coverings": cut.coverings,
         "base": cut.base,
         "base_thickness": cut.thickness,
+        "plug_length": _part(fixing, "plug", "length", "plug"),
         "plug_diameter": _part(fixing, "plug", "diameter", "diameter of the plug"),
         "hole_depth": _part(fixing, "hole", "depth", "hole"),
         "maker_embedment": _maker_embedment(site.plan, name, fixing),
         "carries": reading.exactly(carries, fixing.pointer_to("for"), "what hangs on it"),
     }
-    if kind_of == "plug and screw":
-        return PlugAndScrewInWall(subject, plug_length=_part(fixing, "plug", "length", "plug"), **values)
-    return FixingInWall(subject, **values)
+    row = PlugAndScrewInWall if kind_of == "plug and screw" else FixingInWall
+    return row(subject, **values)
 
 
 def _kind(fixing: Fixing) -> str | Missing:
