@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import itertools
 import json
 import tempfile
 from datetime import date
@@ -14,7 +15,8 @@ from validator.judging.books import Books, read_rulebooks
 from validator.judging.outcomes import Outcome, Result
 from validator.measures.rows import Given, Known, Missing, Row, Subject, Why
 from validator.measures.site import Site
-from validator.plan.load import read_plan
+from validator.plan.files import read_plan
+from validator.plan.load import load
 from validator.plan.plan import Plan
 from validator.reference.folder import rules_folder
 from validator.reference.library import Library, read_library
@@ -31,9 +33,12 @@ def row(kind: type[R], /, **values: Value | Given) -> R:
     return kind(Subject("by hand", ""), **{name: _given(value) for name, value in values.items()})
 
 
+_DOUBTS = itertools.count(1)
+
+
 def between(low: float, high: float) -> Known:
-    """A value somewhere between two ends."""
-    return Known(low, low=low, high=high)
+    """A value somewhere between two ends, whatever the other values are."""
+    return Known(low, f"/doubt {next(_DOUBTS)}", low=low, high=high)
 
 
 def parts(*values: Known | float) -> Known:
@@ -79,9 +84,9 @@ def cell(country: str, table: str, gives: str, **by: float | str) -> float | Non
 def plan(said: object) -> Plan:
     """A plan from plain data."""
     with tempfile.TemporaryDirectory() as folder:
-        file = Path(folder) / "plan.json"
+        file = Path(folder) / "plan.yaml"
         file.write_text(json.dumps(said), encoding="utf-8")
-        return read_plan([file])
+        return load(read_plan([str(file)], bytes))
 
 
 @functools.cache

@@ -99,7 +99,9 @@ LAYERS = [
 ]
 
 
-@pytest.mark.parametrize(("what", "length", "through", "coverings", "embedment"), LAYERS, ids=[row[0] for row in LAYERS])
+@pytest.mark.parametrize(
+    ("what", "length", "through", "coverings", "embedment"), LAYERS, ids=[each[0] for each in LAYERS]
+)
 def test_embedment_is_what_the_layers_leave(
     what: str, length: float, through: float, coverings: tuple[float, ...], embedment: float
 ) -> None:
@@ -118,8 +120,8 @@ def test_the_length_needed_behind_a_deep_dab() -> None:
 
 
 def test_the_makers_embedment_goes_before_the_table() -> None:
-    """A 10 mm type assessed at 70 mm in solid brick (catalogue tables of European Technical Assessments, 2024: secondary)
-    needs its 70, not the usual 50.
+    """A 10 mm type assessed at 70 mm in solid brick (catalogue tables of European Technical Assessments, 2024:
+    secondary) needs its 70, not the usual 50.
     """
     fixing = frame_fixing(plug_diameter=10, length=100, through=2, coverings=(30,), maker_embedment=70)
     assert need("GB", "wall-unit-fixing-depth", fixing) == 70
@@ -148,7 +150,8 @@ def test_american_cabinet_screw_through_rail_and_board() -> None:
 
 
 def test_british_screw_through_rail_board_and_skim() -> None:
-    """5 x 70 through 18 and 15 leaves 37: below 38 and above 25; 5 x 80 leaves 47. Arithmetic, inputs chosen: memory."""
+    """5 x 70 through 18 and 15 leaves 37: below 38 and above 25; 5 x 80 leaves 47. Arithmetic, inputs chosen: memory.
+    """
     seventy, eighty = (wood_screw(length, 18, (12.5, 2.5)) for length in (70, 80))
     assert (seventy.embedment, eighty.embedment) == (37, 47)
     assert not met("GB", "wall-unit-screw-well-into-timber", seventy)
@@ -164,7 +167,7 @@ POINTS = [
 ]
 
 
-@pytest.mark.parametrize(("what", "along", "up", "rule"), POINTS, ids=[row[0] for row in POINTS])
+@pytest.mark.parametrize(("what", "along", "up", "rule"), POINTS, ids=[each[0] for each in POINTS])
 def test_a_hole_in_a_zone_for_cables(what: str, along: float, up: float, rule: str) -> None:
     """BS 7671:2018+A2:2022, 522.6.202: strips of 150 mm along ceiling and corner, and straight up from an accessory
     (secondary); the width of the strip is common practice. Wall 2400 high, corner at its left end.
@@ -181,5 +184,5 @@ def test_a_hole_well_clear_of_every_zone() -> None:
 
 def _hole(along: float, up: float) -> DrillPoint:
     return row(
-        DrillPoint, along=along, up=up, aside=abs(along - 1200), half_strip=73, ceiling=2400, to_corner=along
+        DrillPoint, along=along, up=up, has_strip=True, aside=abs(along - 1200), half_strip=73, ceiling=2400, to_corner=along
     )

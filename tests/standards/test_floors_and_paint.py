@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 import pytest
 
 from tests.standards.by_hand import SILENT, applied, cell, met, need, row
@@ -19,8 +21,8 @@ def edge(covering: str, gap: float, run: float) -> FloorEdge:
 
 @pytest.mark.parametrize(("metres", "gap"), [(3, 8), (5, 8), (6, 9), (8, 12), (10, 15)])
 def test_laminate_gap_by_the_length_of_the_floor(metres: float, gap: float) -> None:
-    """Several manufacturers' instructions: 1.5 mm in a metre on each side, at least 8 mm; the case of 5 m is printed in
-    one of them. Secondary.
+    """Several manufacturers' instructions: 1.5 mm in a metre on each side, at least 8 mm; the case of 5 m is printed
+    in one of them. Secondary.
     """
     assert need("GB", "laminate-gap", edge("laminate", 0, metres * 1000)) == pytest.approx(gap)
 
@@ -48,7 +50,9 @@ def test_longest_laminate_in_one_piece(along: float, across: float, holds: tuple
     assert found == holds
 
 
-def base(covering: str, reading: float, meter: str, under: str = "cement screed", heated: bool = False) -> BaseUnderFloor:
+def base(
+    covering: str, reading: float, meter: str, under: str = "cement screed", heated: bool = False
+) -> BaseUnderFloor:
     return row(BaseUnderFloor, covering=covering, base=under, reading=reading, meter=meter, heated=heated)
 
 
@@ -138,7 +142,7 @@ def _system(coats: tuple[float, ...]) -> list[Coat]:
         first,
         *[
             row(Coat, number=number, first=False, water=water, water_below=below, on="new plaster", maker_water=SILENT)
-            for number, (below, water) in enumerate(zip(coats, coats[1:], strict=False), 2)
+            for number, (below, water) in enumerate(itertools.pairwise(coats), 2)
         ],
     ]
 

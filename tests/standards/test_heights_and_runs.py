@@ -15,8 +15,8 @@ INCH = 25.4
 
 
 def test_height_stack_with_a_floating_floor() -> None:
-    """900 above a floor of 3 + 8 laid after the units asks for legs of 153 at the high spot and 165 where the floor falls
-    by 12: within 130 to 180. Arithmetic on trade practice, inputs chosen for the check: memory.
+    """900 above a floor of 3 + 8 laid after the units asks for legs of 153 at the high spot and 165 where the floor
+    falls by 12: within 130 to 180. Arithmetic on trade practice, inputs chosen for the check: memory.
     """
     assert row(FloorBuildUp, layers=(3, 8)).thickness == 11
     top = row(WorktopOnRun, laid_before=0, setting=153, carcass=720, thickness=38, finished_floor=11)
@@ -42,8 +42,8 @@ def test_the_opening_before_and_after_the_floor() -> None:
 
 @pytest.mark.parametrize(("body", "goes"), [(820, True), (857, True), (858, False)])
 def test_a_machine_needs_its_height_the_floor_and_five_to_slide(body: float, goes: bool) -> None:
-    """Clear height at least machine + floor step + 5, from appliance installation articles: secondary. 873 on the screed
-    with a floor of 11 takes a machine of 857 and no higher; the inputs are chosen for the check.
+    """Clear height at least machine + floor step + 5, from appliance installation articles: secondary. 873 on the
+    screed with a floor of 11 takes a machine of 857 and no higher; the inputs are chosen for the check.
     """
     machine = _machine(underside=873, body=body)
     assert met("GB", "appliance-goes-in-and-out", machine) is goes
@@ -70,8 +70,8 @@ def _machine(underside: float, body: float, maker_opening: float | None = None) 
 
 @pytest.mark.parametrize(("legs", "height"), [(100, 820), (150, 870), (200, 920)])
 def test_coordinating_heights_of_european_base_units(legs: float, height: float) -> None:
-    """EN 1116, co-ordinating sizes, floor to underside of worktop 820, 870 or 920: secondary (a Swiss site note, edition
-    not stated). A carcass of 720 reaches each on whole legs.
+    """EN 1116, co-ordinating sizes, floor to underside of worktop 820, 870 or 920: secondary (a Swiss site note,
+    edition not stated). A carcass of 720 reaches each on whole legs.
     """
     assert row(WorktopOnRun, laid_before=0, setting=legs, carcass=720).underside == height
 
@@ -87,16 +87,16 @@ def test_american_base_cabinet_and_top_make_thirty_six_inches() -> None:
 
 @pytest.mark.parametrize(("most", "reaches"), [(160, True), (159, True), (158, False)])
 def test_legs_take_the_fall_of_a_new_floor(most: float, reaches: bool) -> None:
-    """NHBC Standards 2020, 9.1.5: a new floor may be out of level by 3 mm in a metre: primary. A run of 3 m then falls by
-    9, and legs of 150 at the high spot stand 159 at the low one.
+    """NHBC Standards 2020, 9.1.5: a new floor may be out of level by 3 mm in a metre: primary. A run of 3 m then
+    falls by 9, and legs of 150 at the high spot stand 159 at the low one.
     """
     unit = row(UnitOnLegs, setting=150, fall=3 * 3, leg_least=130, leg_most=most)
     assert met("GB", "legs-reach-the-low-spot", unit) is reaches
 
 
-UNITS = [*[between(599.5, 600.5)] * 5, between(499.5, 500.5)]
-PANELS = [between(17.7, 18.3)] * 2
-JOINTS = [between(0.0, 0.4)] * 7
+UNITS = [*(between(599.5, 600.5) for _ in range(5)), between(499.5, 500.5)]
+PANELS = [between(17.7, 18.3) for _ in range(2)]
+JOINTS = [between(0.0, 0.4) for _ in range(7)]
 
 
 def ends(of: RunAgainstWall) -> tuple[float, float]:
@@ -108,8 +108,9 @@ def ends(of: RunAgainstWall) -> tuple[float, float]:
 
 
 def test_a_run_between_two_walls_leaves_room_for_its_fillers() -> None:
-    """A wall of 3700 ± 6, five units of 600 and one of 500 ± 0.5, two panels of 18 ± 0.3 and seven joints of 0.2 ± 0.2
-    leave 162.6, and 151.6 to 173.6 at worst. Arithmetic, inputs chosen for the check; the worst case is the sum of all.
+    """A wall of 3700 ± 6, five units of 600 and one of 500 ± 0.5, two panels of 18 ± 0.3 and seven joints of 0.2 ±
+    0.2 leave 162.6, and 151.6 to 173.6 at worst. Arithmetic, inputs chosen for the check; the worst case is the sum
+    of all.
     """
     exact = row(RunAgainstWall, wall=3700, start=0, widths=(*[600] * 5, 500, 18, 18, *[0.2] * 7))
     assert exact.left_over == pytest.approx(162.6)
@@ -138,8 +139,8 @@ def test_a_run_planned_to_the_length_of_its_wall_does_not_fit() -> None:
 
 
 def test_three_parts_in_a_housing() -> None:
-    """A published tolerance problem with its results: 4.020 less 2.000, 1.500 and 0.500 leaves 0.020, and 0.005 to 0.035
-    at worst. Tolerance tutorial: secondary.
+    """A published tolerance problem with its results: 4.020 less 2.000, 1.500 and 0.500 leaves 0.020, and 0.005 to
+    0.035 at worst. Tolerance tutorial: secondary.
     """
     three = row(
         RunAgainstWall,

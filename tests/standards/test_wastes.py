@@ -52,8 +52,8 @@ def test_american_trap_arms(bore: float, feet: float) -> None:
 
 @pytest.mark.parametrize("bore", [1.5, 2])
 def test_an_american_arm_falls_by_its_own_bore_at_most(bore: float) -> None:
-    """IPC 909.1 and 909.2 as quoted in a plumbing code forum: at 1/4 in a foot the longest arm of 1-1/2 and of 2 in falls
-    by its own bore. Secondary.
+    """IPC 909.1 and 909.2 as quoted in a plumbing code forum: at 1/4 in a foot the longest arm of 1-1/2 and of 2 in
+    falls by its own bore. Secondary.
     """
     longest = cell("US", "longest-branch", "longest", pipe=bore * INCH)
     assert longest is not None

@@ -1,0 +1,101 @@
+"""Every rule of every book, tried in its fragment on both sides of its limit and with the varied value left out."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.rules.trials import Tried, all_rules, all_trials, fragment, outcomes, results, with_value, without
+from validator.judging.outcomes import Check, Outcome, Result
+from validator.plan.dimensions import DATE, DURATION, LENGTH, NUMBER, Dimension
+from validator.plan.problems import Unreadable
+from validator.plan.quantities import parse_any
+from validator.plan.values import Quantity
+from validator.reference.folder import rules_folder
+
+TRIALS = all_trials()
+DAY = 86400.0
+
+FALLS_BACK = {
+    "departure-still-in-date": "a departure without an end is agreed for good",
+    "departure-not-worse": "a departure without a figure is agreed whatever it comes to",
+    "plaster-dry-before-the-next-task": "a task without a fixed date starts when what it follows is dry",
+    "paint-dry-before-the-next-task": "a task without a fixed date starts when what it follows is dry",
+    "cured-before-the-next-task": "a task without a fixed date starts when what it follows has cured",
+}
+"""Rules for which leaving the varied value out says something, and what."""
+
+
+@pytest.mark.parametrize("tried", TRIALS, ids=str)
+def test_the_rule_is_met_on_one_side_of_its_limit(tried: Tried, tmp_path: Path) -> None:
+    assert results(outcomes(tried, with_value(tried, tried.trial.met), tmp_path)) == {Result.MET}
+
+
+@pytest.mark.parametrize("tried", TRIALS, ids=str)
+def test_the_rule_is_not_met_on_the_other(tried: Tried, tmp_path: Path) -> None:
+    found = results(outcomes(tried, with_value(tried, tried.trial.not_met), tmp_path))
+    assert Result.NOT_MET in found
+    assert Result.NOT_KNOWN not in found
+
+
+@pytest.mark.parametrize("tried", TRIALS, ids=str)
+def test_the_two_sides_are_next_to_each_other(tried: Tried, tmp_path: Path) -> None:
+    """Between the two sides what is to spare moves by no more than 1 mm, a day, one or 1 %; or, where a table makes it
+    jump, the value in the plan does. Rules that ask for a condition or a word have nothing between yes and no.
+    """
+    if tried.rule.dimension is None:
+        return
+    met = worst(outcomes(tried, with_value(tried, tried.trial.met), tmp_path))
+    not_met = worst(outcomes(tried, with_value(tried, tried.trial.not_met), tmp_path))
+    near = abs(not_met.short - met.short) <= step(tried.rule.dimension, float(not_met.need))
+    assert near or next_to(tried.trial.met, tried.trial.not_met)
+
+
+@pytest.mark.parametrize("tried", TRIALS, ids=str)
+def test_nothing_left_out_counts_as_met(tried: Tried, tmp_path: Path) -> None:
+    """Without the varied value the rule is not known, or finds nothing to judge, or the plan cannot be read."""
+    try:
+        found = results(outcomes(tried, without(tried), tmp_path))
+    except Unreadable:
+        return
+    assert found == {Result.MET} if tried.rule.name in FALLS_BACK else found <= {Result.NOT_KNOWN}
+
+
+def test_every_rule_has_a_trial() -> None:
+    assert [name for name, rule in all_rules().items() if not rule.tried] == []
+
+
+def test_every_fragment_is_used() -> None:
+    there = {f"fragments/{file.stem}" for file in (rules_folder() / "fragments").glob("*.yaml")}
+    assert there == {tried.trial.plan for tried in TRIALS}
+
+
+@pytest.mark.parametrize("tried", TRIALS, ids=str)
+def test_the_fragment_has_a_country_where_the_rule_applies(tried: Tried) -> None:
+    country = fragment(tried)["project"]["country"]
+    assert tried.rule.covers == "everywhere" or country.startswith(tried.rule.covers)
+
+
+def worst(found: list[Outcome]) -> Check:
+    """The check with least to spare."""
+    return max((check for outcome in found for check in outcome.checks), key=lambda check: check.short)
+
+
+def step(dimension: Dimension, need: float) -> float:
+    """How far apart two neighbouring values of a dimension are."""
+    if dimension.same_as(LENGTH):
+        return 1.0 + 1e-6
+    if dimension.same_as(NUMBER):
+        return 1.0
+    if dimension.same_as(DATE) or dimension.same_as(DURATION):
+        return DAY
+    return 0.0101 * abs(need)
+
+
+def next_to(met: object, not_met: object) -> bool:
+    """Whether two values of a plan, as written, are neighbours."""
+    first, second = (parse_any(str(value), "mm") for value in (met, not_met))
+    assert isinstance(first, Quantity)
+    assert isinstance(second, Quantity)
+    return abs(first.low - second.low) <= step(first.dimension, second.low)
