@@ -11,7 +11,6 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.arithmetic import least
 from validator.measures.point_places import PlacedPoint
 from validator.measures.rows import (
     NAME,
@@ -27,7 +26,7 @@ from validator.measures.rows import (
     figure,
     given,
 )
-from validator.measures.walls import apart, length_of, named_gap, worked
+from validator.measures.walls import apart, difference, length_of, named_gap, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
@@ -64,17 +63,6 @@ class HangerPlace(Row, kind="hanger of a wall unit"):
     @figure(LENGTH, "hole above the bare floor", start="bare floor at the high spot", end="middle of the hole")
     def up(self) -> float:
         return self.top - self.down
-
-
-class NearerEnd(Row, kind="nearer end of a wall"):
-    """How far a hole is from the corner nearest to it."""
-
-    along: float = given(LENGTH, "hole along the wall")
-    wall: float = given(LENGTH, "wall")
-
-    @figure(LENGTH, "nearer end of the wall", start="corner", end="middle of the hole")
-    def to_corner(self) -> float:
-        return least(self.along, self.wall - self.along)
 
 
 class DrillPoint(Row, kind="drill point"):
@@ -197,15 +185,23 @@ def _holes(site: Site, thing: Standing) -> list[Hole]:
 
 
 def _row(site: Site, hole: Hole) -> DrillPoint:
-    end = NearerEnd(hole.subject, along=hole.along, wall=length_of(site.plan, hole.wall))
     return DrillPoint(
         hole.subject,
         along=hole.along,
         up=hole.up,
         ceiling=site.levels.ceiling,
-        to_corner=worked(end, "to_corner", "nearer end of the wall"),
+        to_corner=_to_corner(site, hole),
         **_nearest_strip(site, hole),
     )
+
+
+def _to_corner(site: Site, hole: Hole) -> Given:
+    """From the hole to the nearer end of its wall."""
+    wall = length_of(site.plan, hole.wall)
+    to_right = difference(wall, hole.along, hole.subject, "to the right end of the wall")
+    if not isinstance(hole.along, Known) or not isinstance(to_right, Known):
+        return to_right
+    return to_right if to_right.value < hole.along.value else hole.along
 
 
 def _nearest_strip(site: Site, hole: Hole) -> dict[str, Given]:

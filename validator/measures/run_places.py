@@ -176,7 +176,7 @@ class SettingOut:
         if pin.how == "start":
             return self.ends[stretch.run].left
         if pin.how == "end":
-            return self.ends[stretch.run].right
+            return self._after(stretch)
         name, item = stretch.pinned_thing
         if pin.how == "built":
             built = self.plan.built[pin.by]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
-from validator.measures.walls import at_left, at_right
+from validator.measures.walls import at_left, at_right, which_end
 from validator.plan.names import fold
 from validator.plan.plan import Plan
 from validator.plan.sections.furniture import Item, Run
@@ -74,8 +74,11 @@ def _own_pin(plan: Plan, run: str, wall: str, things: list[tuple[str, Item]], nu
     """What a thing itself says of its place, where that is more than standing beside its neighbour in the order."""
     name, item = things[number]
     for written in (name, f"{run} / {name}"):
-        if written in plan.built and plan.built[written].along is not None and plan.unit(written) == (run, name):
-            return Pin("built", written, 0)
+        along = plan.built[written].along if written in plan.built else None
+        if along is not None and plan.unit(written) == (run, name):
+            # A place is measured to the near edge: from the wall at the right, that is the right side.
+            from_right = which_end(plan, wall, along.from_) == "right"
+            return Pin("built", written, int(from_right), from_right)
     if item.corner is not None:
         at_right_end = corner_end(plan, wall, item.corner) == "right"
         return Pin("corner", item.corner, int(at_right_end), at_right_end)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from validator.measures.rows import Figure, Known, Row
-from validator.measures.tracing import Step, trace
+from validator.measures.tracing import Step, at_this_end, trace
 from validator.reporting.printing import Printer
 
 MOST_TERMS = 9
@@ -41,8 +41,9 @@ def work_out(row: Row, name: str, printer: Printer, *, depth: int = 8) -> Workin
     below: list[Working] = []
     if depth > 0:
         for source in _sources(step):
-            if source.origin is not None:
-                part = work_out(source.origin[0], source.origin[1], printer, depth=depth - 1)
+            origin = at_this_end(source)
+            if origin is not None:
+                part = work_out(*origin, printer, depth=depth - 1)
                 if part is not None and part.sum:
                     below.append(_called(part, source.label))
     return Working(
