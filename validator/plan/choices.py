@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, get_args
 
@@ -87,10 +87,13 @@ class NamesOf:
     words: tuple[str, ...] = ()
 
     def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
+        words = {fold(word): word for word in self.words}
+        words.update({theirs: words[ours] for theirs, ours in WORDS.items() if ours in words})
+
         def read(written: object, info: core_schema.ValidationInfo) -> tuple[str, ...]:
             if isinstance(written, tuple):
                 return written
-            known = {fold(word): word for word in self.words}
+            known = dict(words)
             if info.context:
                 for section in self.sections:
                     known.update(info.context["names"].get(section, {}))
@@ -103,38 +106,29 @@ class NamesOf:
         return core_schema.with_info_plain_validator_function(read)
 
 
-def names_in(line: str, known: Iterable[str]) -> list[str]:
-    """The names in a line, the longest known first; what is not known stays together up to the next known name."""
-    names = frozenset(known)
-    whole = WORDS.get(fold(line), line)
-    if fold(whole) in names:
-        return [whole]
-    pieces = _JOINTS.split(line.strip())
+def names_in(line: str, known: Mapping[str, str]) -> list[str]:
+    """The names in a line, the longest known first; what is not known stays together up to the next known name.
+
+    `known` gives the name of the plan by its folded form.
+    """
+    pieces = _JOINTS.split(line.strip())  # words at the even places, what joins them at the odd ones
     found: list[str] = []
     loose: list[str] = []
     at = 0
     while at < len(pieces):
-        for end in range(len(pieces), at, -2):
-            run = "".join(pieces[at:end])
-            if WORDS.get(fold(run), fold(run)) in names:
-                found += _joined(loose)
-                loose = []
-                found.append(WORDS.get(fold(run), run))
-                at = end + 1
-                break
-        else:
+        ends = range(len(pieces), at, -2)
+        end = next((end for end in ends if fold("".join(pieces[at:end])) in known), None)
+        if end is None:
             loose.append(pieces[at])
-            joint = pieces[at + 1] if at + 1 < len(pieces) else ""
-            if joint.strip():
-                found += _joined(loose)
-                loose = []
-            at += 2
-    return found + _joined(loose)
-
-
-def _joined(words: list[str]) -> list[str]:
-    kept = [word for word in words if word and fold(word) != "and"]
-    return [" ".join(kept)] if kept else []
+        if loose and (end is not None or "".join(pieces[at + 1 : at + 2]).strip()):
+            found.append(" ".join(loose))
+            loose = []
+        if end is not None:
+            found.append(known[fold("".join(pieces[at:end]))])
+        at = at + 2 if end is None else end + 1
+    if loose:
+        found.append(" ".join(loose))
+    return [name for name in found if name]
 
 
 def _literals(annotation: object) -> list[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from validator.plan.american import WORDS
 from validator.plan.elements import entry
 from validator.plan.lines import product_and_water, words_and_quantity
 from validator.plan.names import fold
@@ -19,17 +20,14 @@ from validator.plan.sections.appliances import (
     kind_named,
 )
 
-_HOBS = ("hob", "cooker")
-
 
 def papers_for(name: str, sections: Mapping[str, Any]) -> type[Papers] | None:
     """The model of the papers for a name, from what the plan says it is; None where it is nothing in the plan."""
     for called, model in _all(sections):
         if fold(called) == fold(name):
             return model
-    kind = kind_named(name) or name
-    if "appliances" not in sections and (kind_named(kind) or fold(kind) in _HOBS):
-        return _for_appliance(kind)
+    if "appliances" not in sections and (kind_named(name) or _is_hob(name)):
+        return _for_appliance(name)
     return None
 
 
@@ -66,7 +64,15 @@ def _of(sections: Mapping[str, Any], section: str) -> Iterator[tuple[str, Any]]:
 
 
 def _for_appliance(kind: str) -> type[Papers]:
-    words = fold(kind_named(kind) or kind).split()
-    if words[-1:] and words[-1] in _HOBS:
+    if _is_hob(kind):
         return HobPapers
-    return HoodPapers if words[-1:] == ["hood"] else AppliancePapers
+    return HoodPapers if _last_word(kind) == "hood" else AppliancePapers
+
+
+def _is_hob(kind: str) -> bool:
+    return _last_word(kind) in ("hob", "cooker")
+
+
+def _last_word(kind: str) -> str:
+    """What a kind is, in our own word: `gas cooktop` is a `hob`."""
+    return WORDS.get(fold(kind), fold(kind)).rpartition(" ")[2]

@@ -59,7 +59,7 @@ def kind_named(name: str) -> str | None:
     return _KINDS.get(WORDS.get(folded, folded))
 
 
-_TO = re.compile(r"(?:^|\s+)to\s+(?!find out)")
+_TO = re.compile(r"(?:^|\s+)(?:in)?to\s+(?!find out)")
 
 
 class Waste(Element):
