@@ -207,6 +207,13 @@ def test_hung_units_that_no_fixing_is_for_are_not_passed_over() -> None:
     assert to_find(hung, "embedment") == {"/fixings"}
 
 
+def test_a_hung_unit_beside_one_that_is_held_is_not_passed_over() -> None:
+    plug = "fixings: {rail: {for: W1, through: 2, plug: frame fixing 10 x 120}}"
+    rail, loose = rows(ROOM + NORTH + plug, KIND)
+    assert rail.subject.name == "rail"
+    assert [gap.label for gap in gaps(loose, "kind_of")] == ["what holds W2"]
+
+
 def test_a_plan_without_fixings_says_so_and_makes_no_rows() -> None:
     assert left_out(ROOM + NORTH, KIND) == ["/fixings"]
     assert rows(ROOM + NORTH, KIND) == []

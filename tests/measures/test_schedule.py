@@ -157,6 +157,15 @@ def test_a_task_without_a_place_in_the_order_has_no_date(work: str, pointer: str
     assert missing(task.start) == {pointer}
 
 
+def test_tasks_that_follow_one_another_in_a_circle_have_no_dates() -> None:
+    tasks = scheduled(
+        "{order: usual, days: every day, sand: {takes: 1 day, after: [oil]}, oil: {takes: 1 day, after: [sand]},"
+        " strip out: {takes: 1 day}}"
+    )
+    assert missing(tasks["sand"].start) == {"/work/sand/after"}
+    assert day(tasks["strip out"].end) == "2027-03-01"
+
+
 def test_what_a_task_takes_is_to_find_out_for_all_that_follow() -> None:
     tasks = scheduled("{order: as written, days: every day, strip out: {}, board: {takes: 1 day}, plaster: {}}")
     assert missing(tasks["plaster"].start) == {"/work/strip out/takes"}

@@ -69,12 +69,12 @@ class _Held:
 
 
 def fixings_in_walls(site: Site) -> Rows:
-    """A row for each fixing and each make-up of wall it goes into, and one for each hung run that no fixing is for."""
+    """A row for each fixing and each make-up of wall it goes into, and one for each run with hung units none is for."""
     plan = site.plan
     if plan.fixings.left_out:
         return Rows(left_out=[LeftOut(FixingInWall.kind, Missing("/fixings", "fixings"))])
     found = Rows()
-    held_runs: set[str] = set()
+    all_held: set[int] = set()
     for name, fixing in plan.fixings.items():
         groups: dict[tuple[str, str], _Held] = {}
         for wanted in fixing.for_:
@@ -82,8 +82,8 @@ def fixings_in_walls(site: Site) -> Rows:
             if not things:
                 missing = Missing(fixing.pointer_to("for"), wanted, Why.UNCLEAR, detail=f"which wall is {wanted} on?")
                 found.rows.append(_row(site, name, fixing, missing, "other", ""))
-            for run, wall, carries in things:
-                held_runs.add(fold(run))
+            for item, wall, carries in things:
+                all_held.add(id(item))
                 made_of = plan.walls[wall].made_of if wall in plan.walls else None
                 make_up = fold(made_of) if isinstance(made_of, str) else f"wall {fold(wall)}"
                 held = groups.setdefault((make_up, carries), _Held(wall, carries))
@@ -91,7 +91,7 @@ def fixings_in_walls(site: Site) -> Rows:
                     held.walls.append(wall)
         for held in groups.values():
             found.rows.append(_row(site, name, fixing, held.wall, held.carries, _walls(held.walls)))
-    found.rows.extend(_nothing_holds(plan, held_runs))
+    found.rows.extend(_nothing_holds(plan, all_held))
     return found
 
 
@@ -101,38 +101,40 @@ def _walls(names: Sequence[str]) -> str:
     return f"{', '.join(names[:-1])} and {names[-1]} walls"
 
 
-def _nothing_holds(plan: Plan, held: set[str]) -> Iterator[Row]:
+def _nothing_holds(plan: Plan, held: set[int]) -> Iterator[Row]:
+    """A row for each run of which hung units are left that no fixing is for; `held` are the items that one is for."""
     for name, run in plan.runs.items():
-        if fold(name) not in held and any(_hung(run, item) for item in run.order.values()):
-            missing = Missing(plan.fixings.pointer, f"what holds {name}", Why.LEFT_OUT)
+        loose = [unit for unit, item in run.order.items() if _hung(run, item) and id(item) not in held]
+        if loose:
+            missing = Missing(plan.fixings.pointer, f"what holds {', '.join(loose)}", Why.LEFT_OUT)
             subject = Subject(name, run.pointer, f"{run.against} wall", run.against)
             fields = [field for field in FixingInWall.fields if field != "carries"]
             carries = reading.exactly("wall units", run.pointer, "what hangs on it")
             yield FixingInWall(subject, carries=carries, **dict.fromkeys(fields, missing))
 
 
-def _held_by(plan: Plan, wanted: str) -> Iterator[tuple[str, str, str]]:
-    """The run, the wall and the load of all that a name of `for` means: a run, a thing in one, an appliance, a kind."""
+def _held_by(plan: Plan, wanted: str) -> Iterator[tuple[Item, str, str]]:
+    """All that a name of `for` means, a run, a thing in one, an appliance, a kind: item, wall and what hangs there."""
     name = fold(wanted)
     for run_name, run in plan.runs.items():
         if fold(run_name) == name:
             for item in run.order.values():
                 if item.family == "unit":
-                    yield run_name, run.against, _carries(run, item, wanted)
+                    yield item, run.against, _carries(run, item, wanted)
             return
     place = _place(plan, wanted)
     if place is not None:
         run_name, item = place
         run = plan.runs[run_name]
-        yield run_name, run.against, _carries(run, item, wanted) if item.family == "unit" else "other"
+        yield item, run.against, _carries(run, item, wanted) if item.family == "unit" else "other"
         return
     kind = name.removesuffix(" units").removesuffix(" unit")
-    for run_name, run in plan.runs.items():
+    for run in plan.runs.values():
         for item in run.order.values():
             of_kind = fold(item.is_) in (name, kind) or fold(item.is_) == name.removesuffix("s")
             hung = kind == "wall" and name != kind and _hung(run, item)
             if item.family == "unit" and (of_kind or hung):
-                yield run_name, run.against, _carries(run, item, wanted)
+                yield item, run.against, _carries(run, item, wanted)
 
 
 def _place(plan: Plan, name: str, seen: frozenset[str] = frozenset()) -> tuple[str, Item] | None:
