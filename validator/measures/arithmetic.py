@@ -11,17 +11,20 @@ from validator.measures.tracing import Step
 
 def total(values: Sequence[float]) -> float:
     """The sum of a list field; an empty list is 0."""
-    return _fold("+", values, math.fsum)
+    found: float = _fold("+", values, math.fsum)
+    return found
 
 
 def least(*values: Any) -> float:
     """The least of several values, or of a list field."""
-    return _fold("least of", _members(values), min)
+    found: float = _fold("least of", _members(values), min)
+    return found
 
 
 def most(*values: Any) -> float:
     """The greatest of several values, or of a list field."""
-    return _fold("most of", _members(values), max)
+    found: float = _fold("most of", _members(values), max)
+    return found
 
 
 def whole_up(value: float) -> float:
