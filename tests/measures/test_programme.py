@@ -5,7 +5,12 @@ A wait counts from the evening of the last day before, twelve hours after its mo
 
 from __future__ import annotations
 
+from datetime import date, timedelta
+
+import networkx
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from tests.measures.plans import gaps, known, left_out, row, rows, to_find, working
 from validator.measures.rows import Why
@@ -37,11 +42,23 @@ work:
   order: as written
   days: every day
   plaster: {takes: 1 day, dries: 10 days}
-  set out: {takes: 1 day, on: 2027-03-02}
+  set out: {takes: 1 day}
   paint: {takes: 1 day, on: 2027-03-03}
 """
     found = rows(work, WAIT, PROJECT)
-    assert [(entry.subject.name, entry.waited / DAY) for entry in found] == [("set out", 0.5), ("paint", 1.5)]
+    assert [(entry.subject.name, entry.waited / DAY) for entry in found] == [("set out", 10.5), ("paint", 1.5)]
+
+
+def test_a_task_that_starts_no_earlier_than_one_that_waited_needs_no_row_of_its_own() -> None:
+    work = """
+work:
+  order: as written
+  days: every day
+  plaster: {takes: 1 day, dries: 10 days}
+  set out: {takes: 1 day, on: 2027-03-05}
+  hang doors: {takes: 1 day, on: 2027-03-05}
+"""
+    assert [entry.subject.name for entry in rows(work, WAIT, PROJECT)] == ["set out"]
 
 
 def test_of_several_things_that_dry_the_pair_that_leaves_least_counts() -> None:
@@ -65,7 +82,7 @@ def test_plaster_and_paint_are_judged_apart() -> None:
         )
     )
     found = [(entry.subject.name, entry.dries, entry.waited / DAY) for entry in rows(work, WAIT, PROJECT)]
-    assert found == [("paint", "plaster", 2.5), ("fit units", "plaster", 2.5), ("fit units", "paint", -0.5)]
+    assert found == [("paint", "plaster", 2.5), ("fit units", "paint", -0.5)]
 
 
 def test_a_task_after_one_that_may_take_longer_is_judged_at_the_longest() -> None:
@@ -120,6 +137,39 @@ def test_nothing_waits_where_nothing_dries() -> None:
 def test_work_left_out_is_not_known() -> None:
     assert left_out("", WAIT, PROJECT) == ["/work"]
     assert left_out("", GAS, PROJECT) == ["/work"]
+
+
+Tasks = list[tuple[int, int, int]]
+"""For each task: the day it starts on, the days it takes, and the days it dries (0: nothing dries)."""
+
+
+@given(
+    st.lists(st.tuples(st.integers(0, 20), st.integers(1, 4), st.integers(0, 6)), min_size=2, max_size=7),
+    st.data(),
+)
+@settings(max_examples=80, deadline=None)
+def test_a_row_says_so_wherever_any_task_starts_before_something_it_follows_is_dry(
+    tasks: Tasks, data: st.DataObject
+) -> None:
+    """Every pair of the network is tried here, by networkx's ancestors; the measure looks at each task once."""
+    graph = networkx.DiGraph()
+    lines = ["  strip out: {on: 2027-01-04, takes: 1 day}"]
+    for number, (day, takes, dries) in enumerate(tasks):
+        graph.add_node(number)
+        earlier = data.draw(st.lists(st.integers(0, number - 1), max_size=2, unique=True)) if number else []
+        graph.add_edges_from((other, number) for other in earlier)
+        after = [f"part {other}" for other in earlier] or ["strip out"]
+        on = date(2027, 3, 1) + timedelta(days=day)
+        wait = f", dries: {dries} days" if dries else ""
+        lines.append(f"  part {number}: {{on: {on}, takes: {takes} days, after: {after}{wait}}}")
+    too_early = any(
+        tasks[late][0] - (tasks[early][0] + tasks[early][1] - 1) - 0.5 < tasks[early][2]
+        for late in graph
+        for early in networkx.ancestors(graph, late)
+        if tasks[early][2]
+    )
+    found = rows(USUAL + "\n".join(lines) + "\n", WAIT, PROJECT)
+    assert any(entry.waited < entry.wait for entry in found) == too_early
 
 
 def gas(task: str, people: str) -> str:

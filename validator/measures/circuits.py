@@ -126,7 +126,8 @@ def _loads(site: Site, served: Mapping[str, frozenset[str]]) -> dict[str, _Load]
         for circuit in list(loads) if unknown else dict.fromkeys(by):
             load = loads[circuit]
             if unknown:
-                load.powers.append(Missing(appliance.pointer_to("supply"), f"what feeds the {name}"))
+                question = f"which point or circuit feeds the {name}?"
+                load.powers.append(Missing(appliance.pointer_to("supply"), f"what feeds the {name}", detail=question))
             elif kind in COOKING:
                 load.demands.append(derived(_demand(site, name, appliance), "demand", name))
             else:

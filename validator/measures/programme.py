@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -59,10 +59,10 @@ class GasWork(Row, kind="gas work"):
 
 
 def tasks_after_waits(site: Site) -> Rows:
-    """A row for each task that comes anywhere after plaster, paint or something else that has to dry: of each of these
-    with the one that leaves it least time.
+    """A row for each task after plaster, paint or something else that has to dry: of each with what leaves least time.
 
-    Dates are those of one course of the work, shortest or longest, whichever leaves less; never a mix of both.
+    A task that starts no earlier than one before it waits as long as that one does, and has no row of its own. Dates
+    are those of one course of the work, shortest or longest, whichever leaves less; never a mix of both.
     """
     if site.plan.work is None:
         return Rows(left_out=[LeftOut(TaskAfterWait.kind, Missing("/work", "order of work"))])
@@ -70,12 +70,21 @@ def tasks_after_waits(site: Site) -> Rows:
     found = Rows()
     drying: dict[str, list[str]] = {}
     for name, scheduled in tasks.items():
+        before: dict[str, None] = {}
+        waited_for: set[str] = {name}
+        for other in scheduled.follows:
+            carried = drying.get(other, [])
+            before.update(dict.fromkeys(carried))
+            if _starts_no_earlier(scheduled, tasks[other]):
+                waited_for.update(carried)
+            if tasks[other].wait is not None:
+                before[other] = None
         drying[name] = []
-        for before in _drying_before(site, scheduled, tasks, drying):
-            pairs = [_pair(scheduled, tasks[other]) for other in before if other != name]
+        for alike in _apart(site, tasks, before):
+            pairs = [_pair(scheduled, tasks[other]) for other in alike if other not in waited_for]
             if pairs:
                 found.rows.append(_after_wait(site, scheduled, min(pairs, key=lambda pair: pair.order)))
-            drying[name] += _dry_last(before, tasks)
+            drying[name] += _dry_last(alike, tasks)
     return found
 
 
@@ -96,15 +105,18 @@ class _Pair:
         return (0 if self.spare < 0 else 2, self.spare)
 
 
-def _drying_before(
-    site: Site, scheduled: Scheduled, tasks: Mapping[str, Scheduled], drying: Mapping[str, list[str]]
-) -> list[list[str]]:
-    """What has to dry before a task: plaster, paint and the rest apart, of each line of work what is dry last."""
-    names: dict[str, None] = {}
-    for name in scheduled.follows:
-        names.update(dict.fromkeys(drying.get(name, ())))
-        if tasks[name].wait is not None:
-            names[name] = None
+def _starts_no_earlier(scheduled: Scheduled, before: Scheduled) -> bool:
+    """Whether a task surely starts on the day of one it follows, or later; only one of fixed date may not."""
+    if scheduled.task.on is None:
+        return True
+    start, earliest = scheduled.start, before.start
+    if not (isinstance(start, Known) and isinstance(earliest, Known)):
+        return False
+    return (start.low or 0.0) >= (earliest.low or 0.0) and (start.high or 0.0) >= (earliest.high or 0.0)
+
+
+def _apart(site: Site, tasks: Mapping[str, Scheduled], names: Iterable[str]) -> list[list[str]]:
+    """Tasks that leave something to dry: those that leave plaster, paint and the rest apart."""
     apart: dict[str, list[str]] = {}
     for name in names:
         what = _what_dries(site, tasks[name])
