@@ -10,6 +10,7 @@ from validator.measures.rows import Missing, NotKnown, Row, Why
 from validator.measures.site import Site
 from validator.measures.tracing import all_missing
 from validator.plan.dimensions import LENGTH
+from validator.plan.names import fold
 
 FINE_LENGTH = 0.1
 COARSE_LENGTH = 0.5
@@ -185,5 +186,5 @@ def _check(rule: Rule, bound: str, have: float, need: Need) -> Check:
 
 
 def _word_check(have: str, limit: Limit) -> Check:
-    ok = have in limit.words
+    ok = fold(have) in {fold(word) for word in limit.words}
     return Check("one of", have, " or ".join(limit.words), ok, 0.0 if ok else 1.0)

@@ -1,4 +1,4 @@
-"""Departures that the plan agrees to, as things to judge themselves. Their rows are made once everything else is judged."""
+"""Departures that the plan agrees to, as things to judge: their rows are made once everything else is judged."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from validator.plan.dimensions import DATE
 
 
 class Departure(Row, kind="departure"):
-    """One agreed departure: whether it covers anything, until when, whether from law, and whether the figure got worse."""
+    """One agreed departure: whether it covers anything, until when, from law or not, and whether the figure got worse."""
 
     matched: bool = given(YES_NO, "whether something departs from the rule there")
     until: float = given(DATE, "until when it is agreed")

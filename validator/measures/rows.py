@@ -149,7 +149,10 @@ class Figure:
     def __get__(self, row: Row | None, owner: type[Row]) -> float | Figure:
         if row is None:
             return self
-        value = self.function(row)
+        try:
+            value = self.function(row)
+        except ZeroDivisionError:
+            raise NotKnown(Missing(row.subject.pointer, self.label, Why.UNCLEAR, detail="it divides by zero")) from None
         row.__dict__[self.name] = value
         return value
 

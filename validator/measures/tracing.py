@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Any
 
-from validator.measures.rows import Figure, Known, Missing, NotKnown, Row
+from validator.measures.rows import Figure, Known, Missing, NotKnown, Row, Why
 from validator.plan import dimensions as dim
 from validator.plan.dimensions import Dimension
 
@@ -115,6 +115,9 @@ class Traced:
 
     def _figure(self, figure: Figure) -> Step:
         step: Any = figure.function(self)
+        if isinstance(step, Step) and math.isnan(step.value) and not self.missing:
+            nothing = Missing(self.row.subject.pointer, figure.label, Why.UNCLEAR, detail="it divides by zero")
+            self.missing.append(nothing)
         if not isinstance(step, Step):
             step = Step.number(step)
         if not step.dimension.same_as(figure.dimension) and not (

@@ -11,33 +11,35 @@ from validator.measures.tracing import trace
 from validator.reporting.points import Point, Points
 
 
+MOVABLE = ("/runs/", "/appliances/", "/points/", "/fixings/", "/worktops/", "/built/")
+"""What can be changed to cure a point. What every figure shares (the floor, a wall) connects nothing."""
+
+
 @dataclass(frozen=True, slots=True)
 class Connection:
-    """Another point that rests on a value of this one: its number, the value's pointer and what it is called."""
+    """A value that other points rest on too: what it is called, its pointer, and their numbers."""
 
-    number: int
-    pointer: str
     label: str
+    pointer: str
+    numbers: tuple[int, ...]
 
 
 def connections(point: Point, points: Points) -> list[Connection]:
-    """The other points whose figures rest on a value that this point's figure rests on, each with one such value.
-
-    Heights and places that every figure shares (the floor, a wall) connect nothing: only values of a run, an appliance,
-    a point or a fixing can be changed to cure one.
-    """
+    """The values of this point's figures on which the figures of other points rest as well."""
     own = dict(_values(point.outcomes))
-    found: list[Connection] = []
+    shared: dict[str, list[int]] = {}
     for other in points.points:
-        if other.number == point.number:
-            continue
-        shared = [pointer for pointer in dict(_values(other.outcomes)) if pointer in own]
-        if shared:
-            found.append(Connection(other.number, shared[0], own[shared[0]]))
-    return found
-
-
-MOVABLE = ("/runs/", "/appliances/", "/points/", "/fixings/", "/worktops/", "/built/")
+        if other.number != point.number:
+            for pointer in dict(_values(other.outcomes)).keys() & own.keys():
+                shared.setdefault(pointer, []).append(other.number)
+    by_label: dict[str, Connection] = {}
+    for pointer in own:
+        if pointer in shared:
+            label = own[pointer]
+            before = by_label.get(label, Connection(label, pointer, ()))
+            numbers = tuple(sorted({*before.numbers, *shared[pointer]}))
+            by_label[label] = Connection(label, before.pointer, numbers)
+    return list(by_label.values())
 
 
 def _values(outcomes: tuple[Outcome, ...]) -> Iterator[tuple[str, str]]:
@@ -59,5 +61,5 @@ def _leaves(row: Row, name: str) -> Iterator[tuple[str, str]]:
 def _leaf(value: Known) -> Iterator[tuple[str, str]]:
     if value.origin is not None:
         yield from _leaves(*value.origin)
-    elif value.pointer.startswith(MOVABLE):
+    elif value.text and value.pointer.startswith(MOVABLE):
         yield value.pointer, value.label

@@ -9,7 +9,7 @@ from validator.judging.outcomes import Check, Outcome
 from validator.judging.rules import Citation, Rule
 from validator.measures.rows import FieldType, NotKnown, Row
 from validator.plan.dimensions import Dimension
-from validator.reporting.printing import NO, YES, Printer
+from validator.reporting.printing import Printer
 from validator.reporting.working import Working, datum, pointers, work_out
 
 BOUND_WORDS = {"at least": "at least", "at most": "at most", "equals": "exactly"}
@@ -46,7 +46,7 @@ def finding(outcome: Outcome, printer: Printer) -> Finding | None:
     if check is None or row is None:
         return None
     if rule.dimension is None or isinstance(check.have, str | bool) or isinstance(check.need, str | bool):
-        return _in_words(rule, check, printer)
+        return _in_words(rule, row, check, printer)
     have, need = printer.pair(check.have, check.need, rule.dimension)
     working = work_out(row, rule.figure, printer)
     return Finding(
@@ -122,10 +122,17 @@ def _pointers(outcome: Outcome, printer: Printer) -> Iterator[str]:
         yield outcome.row.known[outcome.rule.figure].pointer
 
 
-def _in_words(rule: Rule, check: Check, printer: Printer) -> Finding:
-    if check.bound == "holds" and rule.holds is not None:
-        return Finding(have=YES if check.ok else NO, need=YES)
-    return Finding(have=str(check.have), need=str(check.need))
+def _in_words(rule: Rule, row: Row, check: Check, printer: Printer) -> Finding:
+    """A check of words or of a condition: the fields it looked at, each with what it is."""
+    looked_at = sorted(rule.holds.reads) if check.bound == "holds" and rule.holds is not None else [rule.figure]
+    said = []
+    for name in looked_at:
+        figure = row.figures.get(name)
+        declared = row.fields.get(name)
+        label = figure.label if figure else declared.label if declared else name
+        type = figure.dimension if figure else declared.type if declared else None
+        said.append(f"{printer.text(label)}: {printer.value(getattr(row, name), type)}")
+    return Finding(have="; ".join(said), need="" if check.bound == "holds" else str(check.need))
 
 
 def _need_from(row: Row, check: Check, printer: Printer) -> str:

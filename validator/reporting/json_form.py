@@ -25,7 +25,7 @@ def report(judgement: Judgement, on: date, fail_on: Severity = "put right") -> s
 
 
 def as_data(judgement: Judgement, on: date, fail_on: Severity = "put right") -> dict[str, Any]:
-    """The report of one plan as plain data: plan, books, verdicts by stage, tally, outcomes, rules without a subject."""
+    """The report of one plan as plain data: plan, books, verdicts by stage, tally, outcomes, rules left idle."""
     printer = Printer(judgement.site)
     plan, books = judgement.site.plan, judgement.books
     points = put_together(judgement)

@@ -58,11 +58,7 @@ class Points:
     def numbers(self, outcomes: Sequence[Outcome]) -> list[int]:
         """The numbers of the points and errands that these outcomes belong to."""
         wanted = {id(outcome) for outcome in outcomes}
-        return [
-            entry.number
-            for entry in self.numbered
-            if any(id(outcome) in wanted for outcome in entry.outcomes)
-        ]
+        return [entry.number for entry in self.numbered if any(id(outcome) in wanted for outcome in entry.outcomes)]
 
 
 def put_together(judgement: Judgement) -> Points:

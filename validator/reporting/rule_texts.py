@@ -36,10 +36,7 @@ def rule_list(books: Sequence[Books]) -> str:
 def one_rule(name: str, books: Sequence[Books], library: Library) -> tuple[str, bool]:
     """Every form that a rule takes in the books given, and whether there is one; else the nearest name."""
     forms = {
-        (rule.covers, rule.book): rule
-        for shelf in books
-        for rule in shelf.rules
-        if rule.name == shelf.resolve(name)
+        (rule.covers, rule.book): rule for shelf in books for rule in shelf.rules if rule.name == shelf.resolve(name)
     }
     if not forms:
         near = next((found for shelf in books if (found := shelf.nearest(name))), None)
@@ -66,9 +63,7 @@ def _one(rule: Rule, library: Library) -> Iterator[str]:
         yield from _field(BOUNDS[limit.bound], _limit(limit, library))
     if rule.stated:
         kind = row_class(rule.each)
-        labels = [
-            kind.figures[name].label if name in kind.figures else kind.fields[name].label for name in rule.stated
-        ]
+        labels = [kind.figures[name].label if name in kind.figures else kind.fields[name].label for name in rule.stated]
         counts = "the strictest counts, with this limit" if rule.of_law else "the strictest counts, before this limit"
         yield from _field("papers", f"{'; '.join(labels)}: {counts}")
     yield from _field("because", rule.because)

@@ -1,0 +1,121 @@
+"""Points and errands as text: what is wrong or not known, by how much, how it was worked out, and what to do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from validator.judging.outcomes import Outcome
+from validator.judging.rules import Severity
+from validator.measures.rows import Missing, Why
+from validator.reporting.connections import connections
+from validator.reporting.findings import Finding, finding, makers, remedy, rests_on, where
+from validator.reporting.lines import INDENT, WIDTH, at_column, labelled, some, wrapped
+from validator.reporting.points import Errand, Point, Points
+from validator.reporting.printing import Printer
+from validator.reporting.style import Style
+
+FIGURE_WIDTH = 9
+
+
+class PointTexts:
+    """Writes points and errands of one report."""
+
+    def __init__(self, points: Points, questions: Mapping[str, str], printer: Printer, style: Style) -> None:
+        self._points = points
+        self._questions = questions
+        self._printer = printer
+        self._style = style
+
+    def point(self, point: Point) -> Iterator[str]:
+        """A rule that is not met, at one place or several."""
+        worst = max(point.outcomes, key=lambda outcome: outcome.short)
+        subject = worst.subject
+        single = len(point.outcomes) == 1
+        place = ", ".join(part for part in (subject.name, subject.context) if part)
+        title = self._printer.text(point.rule.title)
+        yield from self._heading(point.number, point.rule.severity, title, place if single else self._places(point))
+        yield from wrapped(self._printer.text(point.rule.because), INDENT)
+        yield from self._figures(worst) if single else self._table(point)
+        yield from labelled("papers", "; ".join(makers(worst, self._printer)))
+        yield from labelled("do this", remedy(worst, self._printer))
+        for connection in connections(point, self._points):
+            others = ", ".join(map(str, connection.numbers))
+            which = "point" if len(connection.numbers) == 1 else "points"
+            line = self._printer.lines([connection.pointer])
+            yield from labelled("moves", f"{which} {others} too, if {connection.label} is changed", line)
+        yield from labelled("rests on", rests_on(point.rule.source), aside=where(worst, self._printer))
+
+    def errand(self, errand: Errand) -> Iterator[str]:
+        """Something to find out, with who can say, and for which rules it is wanted."""
+        missing = errand.missing
+        things = list(dict.fromkeys(o.subject.name for o in errand.outcomes if o.row is not None))
+        about = f": {some(things)}" if things and things != [missing.label] else ""
+        where_to = "   ".join(part for part in (missing.by or "", self._printer.lines([missing.pointer])) if part)
+        yield from self._heading(errand.number, errand.severity, self._printer.text(missing.label) + about, where_to)
+        question = self._questions.get(missing.asks, "")
+        if missing.why in (Why.ASSUMED, Why.UNREAD, Why.NO_TABLE_ROW) or not question:
+            yield from wrapped(f"{self.gap(missing)}.", INDENT)
+        if question:
+            yield from wrapped(self._printer.text(question), INDENT)
+        titles = list(dict.fromkeys(self._printer.text(outcome.rule.title) for outcome in errand.outcomes))
+        yield from labelled("for", some(titles))
+
+    def gap(self, missing: Missing) -> str:
+        """What is missing and why: `hood maker's figure: the maker's paper has not been read`."""
+        label = self._printer.text(missing.label)
+        if missing.why is Why.ASSUMED:
+            return f"{label} is {missing.detail or 'assumed'}"
+        detail = f" ({missing.detail})" if missing.detail else ""
+        return f"{label}: {missing.why.value}{detail}"
+
+    def supposition(self, missing: Missing) -> str:
+        """What has to be so for *met* to hold: `the dabs are 22`, `the maker asks no more`."""
+        label = self._printer.text(missing.label)
+        if missing.why is Why.ASSUMED:
+            return f"{label} is {missing.detail or 'as assumed'}"
+        return f"{label} is no stricter (paper not read)"
+
+    def _places(self, point: Point) -> str:
+        contexts = list(dict.fromkeys(o.subject.context for o in point.outcomes if o.subject.context))
+        return f"{len(point.outcomes)} places" + (f", {contexts[0]}" if len(contexts) == 1 else "")
+
+    def _heading(self, number: int, severity: Severity, title: str, place: str) -> Iterator[str]:
+        word = "STOP" if severity == "stop" else severity
+        head = f"{number:>2} [ ] {word}  {title}"
+        styled = head.replace(word, self._style.severity(word), 1)
+        if len(head) + len(place) + 2 <= WIDTH:
+            yield styled + " " * (WIDTH - len(head) - len(place)) + place
+        else:
+            yield styled
+            yield from (line.rjust(WIDTH) for line in wrapped(place))
+
+    def _figures(self, outcome: Outcome) -> Iterator[str]:
+        said = finding(outcome, self._printer)
+        if said is None:
+            return
+        if not said.short:
+            yield from labelled("have", said.have)
+            yield from labelled("need", said.need)
+            return
+        yield from labelled("have", at_column(said.have, said.working, FIGURE_WIDTH))
+        yield from labelled("need", at_column(said.need, _need(said), FIGURE_WIDTH))
+        yield from labelled(said.out, said.short)
+
+    def _table(self, point: Point) -> Iterator[str]:
+        said = [(outcome.subject.name, finding(outcome, self._printer)) for outcome in point.outcomes]
+        if any(found is None or not found.short for _, found in said):
+            for name, found in said:
+                yield from labelled(name, found.have if found else "")
+            return
+        rows = [(name, f.have, f"{f.bound} {f.need}", f.short) for name, f in said if f is not None]
+        heads = ("where", "have", "need", next(f.out for _, f in said if f is not None))
+        widths = [max(len(row[column]) for row in (heads, *rows)) for column in range(len(heads))]
+        for row in (heads, *rows):
+            cells = "   ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True))
+            yield " " * INDENT + cells.rstrip()
+
+
+def _need(said: Finding) -> str:
+    whose = f" ({said.need_from})" if said.need_from else ""
+    datum = f", {said.datum}" if said.datum else ""
+    return f"{said.bound}{datum}{whose}"
