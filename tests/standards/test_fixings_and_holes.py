@@ -184,5 +184,12 @@ def test_a_hole_well_clear_of_every_zone() -> None:
 
 def _hole(along: float, up: float) -> DrillPoint:
     return row(
-        DrillPoint, along=along, up=up, has_strip=True, aside=abs(along - 1200), half_strip=73, ceiling=2400, to_corner=along
+        DrillPoint,
+        along=along,
+        up=up,
+        has_strip=True,
+        aside=abs(along - 1200),
+        half_strip=73,
+        ceiling=2400,
+        to_corner=along,
     )
