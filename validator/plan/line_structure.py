@@ -21,7 +21,7 @@ _QUOTED = {'"': re.compile(r'"(?:\\.|[^"\\])*"', re.DOTALL), "'": re.compile(r"'
 _REMARK = re.compile(r"(?:^|\s)#.*")
 _LONG_TEXT = re.compile(r"[|>][-+0-9]{0,2}$")
 _CONTENT_BELOW = re.compile(r"(?:[ \t]*(?:#[^\n]*)?\n)+(?P<indent>[ \t]*)(?=[^\s#])")
-_INNER_NAME = re.compile(r"[{,\[]\s*([^{}\[\],:]+):\s")
+_INNER_NAME = re.compile(r"[{,\[]([^{}\[\],:]+):\s")
 _OPENED_BY = {"}": "{", "]": "["}
 
 FaultKind = Literal["unclosed", "closes nothing", "left over", "second colon", "run together"]
@@ -137,10 +137,12 @@ def _plain(text: str, at: int, value: str, faults: list[Fault]) -> None:
         faults.append(Fault("second colon", at + colon.start(), _end_of_line(text, at)))
 
 
-def _steps_out(text: str, end: int, indent: int) -> bool:
-    """Whether the next line with content stands no further in than `indent` and does not close a bracket."""
+def _goes_on_at(text: str, end: int, indent: int) -> int | None:
+    """Where the next line with content starts; None if it stands no further in than `indent` and closes no bracket."""
     below = _CONTENT_BELOW.match(text, end)
-    return below is None or (len(below["indent"]) <= indent and text[below.end()] not in _OPENED_BY)
+    if below is None or (len(below["indent"]) <= indent and text[below.end()] not in _OPENED_BY):
+        return None
+    return below.end()
 
 
 def _quote_end(text: str, at: int, indent: int) -> int | None:
@@ -150,9 +152,10 @@ def _quote_end(text: str, at: int, indent: int) -> int | None:
         return None
     line_end = text.find("\n", at, found.end())
     while line_end >= 0:
-        if _steps_out(text, line_end, indent):
+        next_line = _goes_on_at(text, line_end, indent)
+        if next_line is None:
             return None
-        line_end = text.find("\n", line_end + 1, found.end())
+        line_end = text.find("\n", next_line, found.end())
     return found.end()
 
 
@@ -183,9 +186,11 @@ def _brackets(text: str, at: int, indent: int, faults: list[Fault]) -> int:
     while at < len(text):
         mark = text[at]
         if mark == "\n":
-            if _steps_out(text, at, indent):
+            next_line = _goes_on_at(text, at, indent)
+            if next_line is None:
                 faults.append(Fault("unclosed", opened[-1], at))
                 return at
+            at = next_line - 1
         elif mark in "{[":
             opened.append(at)
             entry, colons = None, 0

@@ -25,7 +25,7 @@ _NOT_AT_START = {
     "!": "the text itself",
     "=": "the text itself",
 }
-_REMARK_WITH_CLOSING = re.compile(r"\s(?P<remark>(?P<word>#\S*).*[}\]])")
+_REMARK = re.compile(r"(?P<colon>:)?\s#(?:(?P<number>\d+)|(?P<word>\S))?")
 _WORDS_AROUND = 40
 _LINES_AROUND = 40
 _BACK = 12
@@ -102,8 +102,13 @@ def _fault(source: _Text, faults: Sequence[Fault]) -> Problem | None:
     if fault.kind == "unclosed" and mark in "\"'":
         message = f"the {mark} opened here is never closed"
         return source.problem(fault.offset, message, f"a second {mark} behind the text")
+    if fault.kind in ("unclosed", "run together") and (swallowed := _swallowed(source, fault)):
+        return swallowed
     if fault.kind == "unclosed":
-        return _unclosed(source, fault, mark)
+        closing = "}" if mark == "{" else "]"
+        until = source.text[fault.until : fault.until + 1].strip()
+        where = f"the {until} in column {source.place(fault.until).column}" if until else "the next name"
+        return source.problem(fault.offset, f"the {mark} opened here is never closed", f"a {closing} before {where}")
     if fault.kind == "closes nothing":
         opening = "{" if mark == "}" else "["
         return source.problem(fault.offset, f"this {mark} closes nothing", f"as many {opening} as {mark} in the line")
@@ -122,17 +127,19 @@ def _fault(source: _Text, faults: Sequence[Fault]) -> Problem | None:
     )
 
 
-def _unclosed(source: _Text, fault: Fault, mark: str) -> Problem:
-    closing = "}" if mark == "{" else "]"
-    line = source.text[fault.offset : fault.until].partition("\n")[0]
-    remark = _REMARK_WITH_CLOSING.search(line)
-    if remark is not None:
-        offset = fault.offset + remark.start("remark")
-        expected = f"`no. {remark['word'][1:]}`" if remark["word"][1:2].isdigit() else "the # in quotes"
-        return source.problem(offset, f"a # starts a remark, so that the {mark} before it is never closed", expected)
-    until = source.text[fault.until : fault.until + 1].strip()
-    where = f"the {until} in column {source.place(fault.until).column}" if until else "the next name"
-    return source.problem(fault.offset, f"the {mark} opened here is never closed", f"a {closing} before {where}")
+def _swallowed(source: _Text, fault: Fault) -> Problem | None:
+    """A remark that took the end of an entry with it, in the line of the fault or the one before."""
+    start = source.text.rfind("\n", 0, max(source.text.rfind("\n", 0, fault.offset), 0)) + 1
+    for line in source.text[start : fault.until].split("\n"):
+        remark = _REMARK.search(line)
+        if remark is not None:
+            lost = line[remark.end() :]
+            if remark["number"] or (remark["colon"] and remark["word"]) or "}" in lost or "]" in lost:
+                message = "a # starts a remark, so that the rest of the line is lost"
+                expected = f"`no. {remark['number']}`" if remark["number"] else "quotes around a text with a #"
+                return source.problem(start + line.index("#", remark.start()), message, expected)
+        start += len(line) + 1
+    return None
 
 
 def _start_of_value(source: _Text, gave_up: int, opened: int | None) -> Problem | None:
@@ -160,6 +167,8 @@ class _Repair:
 
 def _step(source: _Text, lines: Sequence[Line], gave_up: int) -> Problem | None:
     """The line whose column is out of step, or that lacks its colon: the one by which setting right mends most."""
+    if not lines:
+        return None
     number = source.place(gave_up).line
     stuck = max((index for index, line in enumerate(lines) if line.number <= number), default=0)
     lines, stuck = _passage(lines, stuck)
@@ -249,8 +258,7 @@ def _usual_step(lines: Sequence[Line]) -> int:
 def _judge(lines: Sequence[Line], step: int) -> tuple[int, int, float]:
     """How many lines fit no level, how many levels are set in unevenly, and how much neighbours are alike."""
     levels: list[tuple[int, bool, Line]] = []
-    wrong = uneven = 0
-    alike = 0.0
+    wrong, uneven, alike = 0, int(lines[0].indent > 0), 0.0
     above: Line | None = None
     for line in lines:
         if not line.named and not line.dash:

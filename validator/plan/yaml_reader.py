@@ -341,8 +341,9 @@ class _Reading:
         self._add(self._source.problem(start, message, "the value itself, in quotes if it starts with " + word[0]))
 
     def _look_at_name(self, text: str, style: str, start: int) -> None:
-        if not text:
-            self._add(self._source.problem(start, "a value without a name", "`name: value`"))
+        if not text and not style:
+            colon = self._source.text.rfind(":", 0, start + 1)  # the parsers differ in which side of it they report
+            self._add(self._source.problem(max(colon, 0), "a value without a name", "`name: value`"))
         elif text == "<<" and not style:
             expected = "the entries themselves, written out"
             self._add(self._source.problem(start, "`<<` merges other entries in, which cannot be done here", expected))
