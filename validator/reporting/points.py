@@ -9,6 +9,7 @@ from validator.judging.apply import Judgement
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.rules import SEVERITIES, Rule, Severity
 from validator.measures.rows import Missing
+from validator.plan.dimensions import LENGTH
 
 TIGHT_SHARE = 0.1
 MOST_TIGHT = 4
@@ -106,9 +107,14 @@ def _errands(outcomes: Sequence[Outcome], after: int) -> list[Errand]:
 
 
 def _tight(met: Sequence[Outcome]) -> list[Outcome]:
-    """The met outcomes with the least to spare for what they need, one a rule, tightest first."""
+    """The met fits with the least to spare for what they need, one a rule, tightest first.
+
+    Only lengths that are worked out: a device of exactly the rating asked for is not a tight fit.
+    """
     tightest: dict[str, tuple[float, Outcome]] = {}
     for outcome in met:
+        if outcome.rule.dimension != LENGTH or outcome.row is None or outcome.rule.figure not in outcome.row.figures:
+            continue
         for check in outcome.checks:
             if check.bound in ("at least", "at most") and isinstance(check.need, float) and check.need:
                 share = -check.short / abs(check.need)
