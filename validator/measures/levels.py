@@ -256,8 +256,6 @@ class Levels:
     def setting_of_run(self, name: str) -> Given:
         """How far the legs of a run stand out at the high spot."""
         run = self.plan.runs[name]
-        if name in self.plan.built and self.plan.built[name].legs is not None:
-            return reading.read(self.plan.built[name], "legs", "legs")
         pointer, label = run.pointer_to("legs"), f"legs of {name} at the high spot"
         if run.legs is None:
             return Missing(pointer, label)
@@ -287,27 +285,36 @@ class Levels:
             return WorktopOnRun(subject, **values)
         run = self.plan.runs.written(run)
         wall = self.plan.runs[run].against
+        setting, carcass = self._carrier(run)
         return WorktopOnRun(
-            Subject(name, worktop.pointer, f"{wall} wall", wall),
-            setting=self.setting_of_run(run),
-            carcass=self._carcass(run),
-            **values,
+            Subject(name, worktop.pointer, f"{wall} wall", wall), setting=setting, carcass=carcass, **values
         )
 
-    def _carcass(self, run: str) -> Given:
-        """The units a worktop lies on. Tall units of the run stand beside it; of the others the highest carries."""
+    def _carrier(self, run: str) -> tuple[Given, Given]:
+        """Legs and height of the unit that carries the worktop of a run: of those that are not tall, the highest."""
         units = [thing for thing in self.setting_out.in_run(run) if thing.item.family == "unit"]
-        pointer = self.plan.runs[run].pointer
         if not units:
             detail = f"no unit stands in {run}, on which the worktop could lie"
-            return Missing(pointer, "height of the units", Why.UNCLEAR, detail=detail)
+            missing = Missing(self.plan.runs[run].pointer, "height of the units", Why.UNCLEAR, detail=detail)
+            return self.setting_of_run(run), missing
+        settings = [self.setting_of(unit) for unit in units]
         heights = [named_gap(reading.read(unit.item, "height", "unit"), f"height of {unit.name}") for unit in units]
-        gaps = [height for height in heights if isinstance(height, Missing)]
-        if gaps:
-            return tuple(gaps)
-        known = [height for height in heights if isinstance(height, Known)]
-        lowest = min(height.value for height in known)
-        return max((height for height in known if height.value < STANDS_BESIDE * lowest), key=lambda known: known.value)
+        both = [(s, h) for s, h in zip(settings, heights, strict=True) if isinstance(s, Known) and isinstance(h, Known)]
+        if len(both) < len(units):
+            return _one_for_all(settings), _one_for_all(heights)
+        lowest = min(height.value for _, height in both)
+        low = [(setting, height) for setting, height in both if height.value < STANDS_BESIDE * lowest]
+        return max(low, key=lambda unit: unit[0].value + unit[1].value)
+
+
+def _one_for_all(values: list[Given]) -> Given:
+    """What is missing of several values; the first of them, where nothing is."""
+    gaps = [gap for value in values if not isinstance(value, Known) for gap in _gaps(value)]
+    return tuple(dict.fromkeys(gaps)) or values[0]
+
+
+def _gaps(value: Missing | tuple[Missing, ...]) -> tuple[Missing, ...]:
+    return value if isinstance(value, tuple) else (value,)
 
 
 def _build_up(name: str, covering: Covering) -> FloorBuildUp:

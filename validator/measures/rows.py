@@ -11,7 +11,7 @@ import itertools
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from enum import Enum
-from typing import TYPE_CHECKING, Any, ClassVar, overload
+from typing import TYPE_CHECKING, Any, ClassVar, Self, overload
 
 from validator.plan.dimensions import Dimension
 
@@ -255,7 +255,7 @@ class Row:
                 found.append((name, -1, value))
         return found
 
-    def corners(self) -> Iterator[Row]:
+    def corners(self) -> Iterator[Self]:
         """The row with every range at one of its ends, in all combinations; the row itself where there is no range.
 
         Beyond ten ranges the number of combinations is cut by moving the ranges from the eleventh on together.
@@ -272,7 +272,7 @@ class Row:
             }
             yield self._at(chosen)
 
-    def _at(self, chosen: Mapping[tuple[str, int], float | None]) -> Row:
+    def _at(self, chosen: Mapping[tuple[str, int], float | None]) -> Self:
         known = dict(self.known)
         for (name, number), end in chosen.items():
             old = known[name]

@@ -209,7 +209,7 @@ class SettingOut:
         if fold(other.wall) != fold(stretch.wall):
             detail = f"{by} stands at the {other.wall} wall, not at the {stretch.wall} wall"
             return Missing(pointer, label, Why.UNCLEAR, detail=detail)
-        if found not in self._standing and ("start", other) in self._asked:
+        if found not in self._standing and any(stretch_asked is other for _, stretch_asked in self._asked):
             return Missing(pointer, label, Why.UNCLEAR, detail=RING)
         standing = self.standing(*found)
         return standing.right if stretch.pin.how == "right_of" else standing.left
@@ -221,16 +221,13 @@ class SettingOut:
         name, item = stretch.things[number]
         if not item.rest:
             return named_gap(reading.read(item, "width", name), f"width of {name}")
-        if len(stretch.taking_rest) > 1:
-            detail = "more than one thing takes the rest of the same stretch"
-            return Missing(item.pointer, f"width of {name}", Why.UNCLEAR, detail=detail)
-        return self._once("rest", stretch, self._rest)
+        return self._once("rest", stretch, lambda stretch: self._rest(stretch, name))
 
-    def _rest(self, stretch: Stretch) -> Given:
+    def _rest(self, stretch: Stretch, name: str) -> Given:
         """The width of the piece that takes what is left."""
         fit = self._fit(stretch)
-        gaps = [gap for name in ("wall", "start", "widths") for gap in fit.missing.get(name, ())]
-        return tuple(dict.fromkeys(gaps)) or derived(fit, "left_over", stretch.things[stretch.taking_rest[0]][0])
+        gaps = [gap for field in ("wall", "start", "widths") for gap in fit.missing.get(field, ())]
+        return tuple(dict.fromkeys(gaps)) or derived(fit, "left_over", name)
 
     def _after(self, stretch: Stretch) -> Given:
         """Where the room for a stretch ends at its right."""
@@ -249,7 +246,7 @@ class SettingOut:
 
     def _find_fit(self, stretch: Stretch) -> Row:
         edge, count = stretch.pin.edge, len(stretch.things)
-        closing = stretch.taking_rest[0] if stretch.taking_rest else None
+        closing = stretch.taking_rest
         at_wall = stretch.next is None
         if edge == count if closing is None else closing < edge:
             begin, end, numbers = self._before(stretch), self._pin(stretch), range(edge)

@@ -36,9 +36,9 @@ class Stretch:
     next: Stretch | None = None
 
     @property
-    def taking_rest(self) -> list[int]:
-        """The numbers of the things that take what is left."""
-        return [number for number, (_, item) in enumerate(self.things) if item.rest]
+    def taking_rest(self) -> int | None:
+        """The number of the thing that takes what is left. A plan with two of them in one run is not read."""
+        return next((number for number, (_, item) in enumerate(self.things) if item.rest), None)
 
     @property
     def pinned_thing(self) -> tuple[str, Item]:
