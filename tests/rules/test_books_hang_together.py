@@ -6,7 +6,6 @@ from tests.rules.trials import all_rules, library
 from validator.measures.catalogue import MEASURES
 from validator.measures.site import row_class
 
-
 MADE_BY_JUDGING = "departure"
 
 
