@@ -10,7 +10,6 @@ from validator.measures.rows import Known, NotKnown, Row
 from validator.measures.tracing import trace
 from validator.reporting.points import Point, Points
 
-
 MOVABLE = ("/runs/", "/appliances/", "/points/", "/fixings/", "/worktops/", "/built/")
 """What can be changed to cure a point. What every figure shares (the floor, a wall) connects nothing."""
 

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Iterator, Mapping
 
 from validator.judging.outcomes import Outcome
 from validator.judging.rules import Severity
 from validator.measures.rows import Missing, Why
+from validator.plan.pointers import split
 from validator.reporting.connections import connections
 from validator.reporting.findings import Finding, finding, makers, remedy, rests_on, where
 from validator.reporting.lines import INDENT, WIDTH, at_column, labelled, some, wrapped
-from validator.reporting.points import Errand, Point, Points
+from validator.reporting.points import Errand, Point, Points, section_left_out
 from validator.reporting.printing import Printer
 from validator.reporting.style import Style
 
@@ -49,16 +51,26 @@ class PointTexts:
         """Something to find out, with who can say, and for which rules it is wanted."""
         missing = errand.missing
         things = list(dict.fromkeys(o.subject.name for o in errand.outcomes if o.row is not None))
-        about = f": {some(things)}" if things and things != [missing.label] else ""
-        where_to = "   ".join(part for part in (missing.by or "", self._printer.lines([missing.pointer])) if part)
-        yield from self._heading(errand.number, errand.severity, self._printer.text(missing.label) + about, where_to)
-        question = self._questions.get(missing.asks, "")
-        if missing.why in (Why.ASSUMED, Why.UNREAD, Why.NO_TABLE_ROW) or not question:
-            yield from wrapped(f"{self.gap(missing)}.", INDENT)
-        if question:
-            yield from wrapped(self._printer.text(question), INDENT)
+        about = f": {some(things, 2)}" if things and things != [missing.label] else ""
+        yield from self._heading(
+            errand.number, errand.severity, self._printer.text(missing.label) + about, missing.by or ""
+        )
+        yield from wrapped(self._asked(missing), INDENT)
         titles = list(dict.fromkeys(self._printer.text(outcome.rule.title) for outcome in errand.outcomes))
         yield from labelled("for", some(titles))
+        yield from labelled("answer at", " / ".join(split(missing.pointer)), self._printer.lines([missing.pointer]))
+
+    def _asked(self, missing: Missing) -> str:
+        """What to do about it: the question for the field, a section that is not there, or why it is missing."""
+        section = section_left_out(missing)
+        if section and self._printer.may_be_none(section):
+            return f"The plan has no `{section}`: say what there is, or `{section}: none` if there is nothing."
+        question = self._printer.text(self._questions.get(missing.asks, ""))
+        if not question:
+            return f"{self.gap(missing)}."
+        if missing.why in (Why.ASSUMED, Why.UNREAD, Why.NO_TABLE_ROW, Why.UNCLEAR):
+            return f"{self.gap(missing)}. {question}"
+        return question
 
     def gap(self, missing: Missing) -> str:
         """What is missing and why: `hood maker's figure: the maker's paper has not been read`."""
@@ -83,10 +95,15 @@ class PointTexts:
         word = "STOP" if severity == "stop" else severity
         head = f"{number:>2} [ ] {word}  {title}"
         styled = head.replace(word, self._style.severity(word), 1)
-        if len(head) + len(place) + 2 <= WIDTH:
+        if place and len(head) + len(place) + 2 <= WIDTH:
             yield styled + " " * (WIDTH - len(head) - len(place)) + place
-        else:
+        elif len(head) <= WIDTH:
             yield styled
+            yield from (line.rjust(WIDTH) for line in wrapped(place))
+        else:
+            first, *others = textwrap.wrap(head, WIDTH, subsequent_indent=" " * INDENT)
+            yield first.replace(word, self._style.severity(word), 1)
+            yield from others
             yield from (line.rjust(WIDTH) for line in wrapped(place))
 
     def _figures(self, outcome: Outcome) -> Iterator[str]:

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from validator.judging.apply import Judgement
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.rules import SEVERITIES, Rule, Severity
-from validator.measures.rows import Missing
+from validator.measures.rows import Missing, Why
 from validator.plan.dimensions import LENGTH
+from validator.plan.pointers import split
 
 TIGHT_SHARE = 0.1
 MOST_TIGHT = 4
@@ -95,7 +96,8 @@ def _errands(outcomes: Sequence[Outcome], after: int) -> list[Errand]:
     for outcome in outcomes:
         if outcome.result is Result.NOT_KNOWN:
             for missing in outcome.missing:
-                waiting.setdefault(missing.pointer + missing.label, (missing, []))[1].append(outcome)
+                key = section_left_out(missing) or f"{missing.pointer}: {missing.label}"
+                waiting.setdefault(key, (missing, []))[1].append(outcome)
     errands = [
         (min((outcome.rule.severity for outcome in found), key=SEVERITIES.index), missing, tuple(found))
         for missing, found in waiting.values()
@@ -104,6 +106,12 @@ def _errands(outcomes: Sequence[Outcome], after: int) -> list[Errand]:
     return [
         Errand(number, missing, found, severity) for number, (severity, missing, found) in enumerate(errands, after + 1)
     ]
+
+
+def section_left_out(missing: Missing) -> str:
+    """The name of the section where a whole section of the plan is missing, else ''."""
+    segments = split(missing.pointer)
+    return segments[0] if missing.why is Why.LEFT_OUT and len(segments) == 1 else ""
 
 
 def _tight(met: Sequence[Outcome]) -> list[Outcome]:

@@ -10,6 +10,7 @@ from pathlib import PurePath
 from validator.measures.rows import FieldType
 from validator.measures.site import Site
 from validator.plan.dimensions import NUMBER, Dimension
+from validator.plan.elements import Section
 from validator.plan.problems import Place
 from validator.plan.showing import Units, show, show_pair
 
@@ -47,6 +48,10 @@ class Printer:
     def _pattern(self) -> re.Pattern[str]:
         longest_first = sorted(self._words, key=len, reverse=True)
         return re.compile(r"\b(?:" + "|".join(map(re.escape, longest_first)) + r")\b", re.IGNORECASE)
+
+    def may_be_none(self, section: str) -> bool:
+        """Whether a plan can say that there is nothing of a section: `circuits: none`."""
+        return isinstance(getattr(self._plan, section.replace(" ", "_"), None), Section)
 
     def place(self, pointer: str) -> Place:
         return self._plan.place(pointer)
