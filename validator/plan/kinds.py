@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from validator.plan.american import WORDS
+from validator.plan.choices import shown_text
 from validator.plan.elements import Element, LongForm, Unfit
 from validator.plan.lines import is_number
 from validator.plan.names import fold, nearest
@@ -126,7 +127,7 @@ class Kinds:
             else:
                 self._reader.problem(
                     join("/kinds", self._called[key], "like"),
-                    f"`{like}` is no kind of this plan",
+                    f"`{shown_text(like)}` is no kind of this plan",
                     "the name of a kind",
                     self.nearest(str(like)),
                 )

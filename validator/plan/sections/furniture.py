@@ -36,7 +36,7 @@ Tops = Annotated[str | Height, _LevelOrHeight()]
 class Hangers(Element):
     """Where a wall unit's hangers sit: down from its top, in from its sides."""
 
-    called: ClassVar[str] = "the hangers"
+    called: ClassVar[str] = "a pair of hangers"
     asks: ClassVar[tuple[str, ...]] = ("down", "in_")
 
     down: Length | None = None
