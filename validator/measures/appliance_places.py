@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.rows import Given, Known, Missing
+from validator.measures.rows import Given, Known, LeftOut, Missing
 from validator.measures.walls import place_along
 from validator.plan.names import fold
 
@@ -52,6 +52,12 @@ def kind_of(name: str, appliance: Appliance) -> str:
 def of_kinds(plan: Plan, kinds: frozenset[str]) -> list[str]:
     """The names of the appliances of some kinds, in the plan's order."""
     return [name for name, appliance in plan.appliances.items() if kind_of(name, appliance) in kinds]
+
+
+def of_no_kind(plan: Plan, kind: str) -> list[LeftOut]:
+    """The appliances of which nobody knows what they are, in place of rows of a kind that might be about them."""
+    unsaid = ((name, appliance) for name, appliance in plan.appliances.items() if appliance.is_ is None)
+    return [LeftOut(kind, Missing(appliance.pointer_to("is"), f"what {name} is")) for name, appliance in unsaid]
 
 
 def fuel_of(name: str, appliance: Appliance) -> Given:

@@ -163,7 +163,7 @@ def _under(site: Site, thing: Standing, worktop: WorktopOnRun) -> Row | None:
         floor_after=levels.finished_floor,
         body=height,
         laid=levels.laid,
-        maker_opening=_maker_opening(site, name, appliance.is_ if appliance is not None else None),
+        maker_opening=_maker_opening(site, name),
     )
 
 
@@ -177,12 +177,11 @@ def _machine_in(site: Site, thing: Standing) -> str:
     return thing.name
 
 
-def _maker_opening(site: Site, name: str, kind: str | None) -> Given:
+def _maker_opening(site: Site, name: str) -> Given:
     from validator.plan.sections.appliances import AppliancePapers
 
     label = "opening the maker asks for"
-    for stated_as in (name, kind):
-        papers = site.plan.stated.get(stated_as) if stated_as is not None else None
-        if isinstance(papers, AppliancePapers):
-            return reading.stated(papers.opening_height, papers.pointer_to("opening_height"), label)
+    papers = site.plan.stated.get(name)
+    if isinstance(papers, AppliancePapers):
+        return reading.stated(papers.opening_height, papers.pointer_to("opening_height"), label)
     return Missing(f"{site.plan.stated.pointer}/{name}/opening height", label, Why.UNREAD)

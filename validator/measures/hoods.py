@@ -5,7 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.appliance_places import FLAT_GLASS, HOBS, HOODS, fuel_of, kind_of, of_kinds, place_of
+from validator.measures.appliance_places import (
+    FLAT_GLASS,
+    HOBS,
+    HOODS,
+    fuel_of,
+    kind_of,
+    of_kinds,
+    of_no_kind,
+    place_of,
+)
 from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, Words, figure, given
 from validator.measures.walls import named_gap, worked
 from validator.plan.dimensions import LENGTH
@@ -15,7 +24,6 @@ from validator.plan.names import fold
 if TYPE_CHECKING:
     from validator.measures.appliance_places import ApplianceAt
     from validator.measures.site import Site
-    from validator.plan.sections.appliances import Papers
 
 SAME_AS_SUPPORTS = frozenset({"pan support", "pan supports"})
 SAME_AS_SURFACE = frozenset({"hob", "hob surface", "surface", "worktop", "glass"})
@@ -67,7 +75,7 @@ def hobs_under_hoods(site: Site) -> Rows:
         return Rows(left_out=[LeftOut(HobUnderHood.kind, Missing("/appliances", "appliances"))])
     hoods = {name: plan.appliances[name].over for name in of_kinds(plan, HOODS)}
     anywhere = next((name for name, over in hoods.items() if over is None), None)
-    rows = Rows()
+    rows = Rows(left_out=of_no_kind(plan, HobUnderHood.kind))
     for hob in of_kinds(plan, HOBS):
         hood = next((name for name, over in hoods.items() if over and _is_over(site, over, hob)), anywhere)
         if hood is not None:
@@ -82,15 +90,12 @@ def _is_over(site: Site, over: str, hob: str) -> bool:
 
 
 def _row(site: Site, hob_name: str, hood_name: str) -> Row:
-    plan = site.plan
     place = place_of(site, hob_name)
-    hob, hood = place.appliance, plan.appliances[hood_name]
+    hob = place.appliance
     fuel, surface = fuel_of(hob_name, hob), _surface(site, place)
     supports = _supports(site, hob_name, place, fuel)
-    hob_papers = _papers(site, hob_name, kind_of(hob_name, hob), "hob")
-    hood_papers = _papers(site, hood_name, kind_of(hood_name, hood), "hood")
-    hob_stated, hob_from = _stated(site, hob_papers, "hob", "hood_above", "hob maker's figure", surface, supports)
-    hood_stated, hood_from = _stated(site, hood_papers, "hood", "hob_below", "hood maker's figure", surface, supports)
+    hob_stated, hob_from = _stated(site, hob_name, "hood_above", "hob maker's figure", surface, supports)
+    hood_stated, hood_from = _stated(site, hood_name, "hob_below", "hood maker's figure", surface, supports)
     return HobUnderHood(
         Subject(hob_name, hob.pointer, f"{place.on} wall" if place.on else "", place.on, _span(place)),
         fuel=fuel,
@@ -148,27 +153,21 @@ def _supports(site: Site, name: str, place: ApplianceAt, fuel: Given) -> Given:
     if isinstance(fuel, Known) and fuel.value in FLAT_GLASS:
         return reading.exactly(0, fuel.pointer, "pan supports", "flat glass")
     label = f"height of the pan supports of {name}"
-    papers = _papers(site, name, kind_of(name, hob), "hob")
+    papers = site.plan.stated.get(name)
     if hob.pan_support is None and isinstance(papers, HobPapers) and papers.pan_support is not None:
         return named_gap(reading.read(papers, "pan_support", "pan supports"), label)
     return named_gap(reading.read(hob, "pan_support", "pan supports"), label)
 
 
-def _papers(site: Site, *called: str) -> Papers | None:
-    """What a maker states, filed under the appliance's name, its kind, or just `hob` or `hood`."""
-    return next((site.plan.stated[name] for name in called if name in site.plan.stated), None)
-
-
 def _stated(
-    site: Site, papers: Papers | None, called: str, field: str, label: str, surface: Given, supports: Given
+    site: Site, name: str, field: str, label: str, surface: Given, supports: Given
 ) -> tuple[Given, Given]:
     """A maker's figure, and how far below the pan supports the place lies that it is measured from."""
-    stated = getattr(papers, field, None)
-    if papers is None or not isinstance(stated, StatedFigure):
-        pointer = f"{site.plan.stated.pointer}/{called}/{field.replace('_', ' ')}"
-        unread = Missing(pointer if papers is None else papers.pointer_to(field), label, Why.UNREAD)
+    stated = getattr(site.plan.stated.get(name), field, None)
+    pointer = f"{site.plan.stated.pointer}/{name}/{field.replace('_', ' ')}"
+    if not isinstance(stated, StatedFigure):
+        unread = Missing(pointer, label, Why.UNREAD)
         return unread, unread
-    pointer = papers.pointer_to(field)
     amount = reading.stated(stated.amount, pointer, label)
     if not isinstance(amount, Known):
         return amount, amount
@@ -178,7 +177,7 @@ def _stated(
     if from_ in SAME_AS_SURFACE:
         return amount, supports
     if from_ == "finished floor":
-        row = BelowSupports(Subject(called, pointer), surface=surface, supports=supports)
+        row = BelowSupports(Subject(name, pointer), surface=surface, supports=supports)
         return amount, worked(row, "down_to_floor", "finished floor below the pan supports")
     detail = f"nobody knows where `{stated.from_}` is" if stated.from_ else "it does not say from where it is measured"
     return amount, Missing(pointer, label, Why.UNCLEAR, detail=detail)

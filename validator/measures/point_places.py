@@ -20,23 +20,23 @@ if TYPE_CHECKING:
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
 
-LINKS = 40
-"""How many points may be placed one by another in a chain before the plan is asked to say a place."""
+BESIDE = ("left_of", "right_of")
+OVER = ("over", "in_", "behind", "above")
 
 
-class BesidePlate(Row, kind="point beside something"):
-    """The middle of a plate that is put against another plate, or against the side of a unit."""
+class BesidePlate(Row, kind="point beside another"):
+    """The middle of a plate that is put against another plate, or a gap apart from it."""
 
-    edge: float = given(LENGTH, "middle or side of what it is beside")
+    beside: float = given(LENGTH, "middle of the plate beside it")
     between: tuple[float, ...] = given(LENGTH, "half plates and gap", many=True)
 
     @figure(LENGTH, "middle", start="left end of the wall", end="middle of the plate")
     def to_the_right(self) -> float:
-        return self.edge + total(self.between)
+        return self.beside + total(self.between)
 
     @figure(LENGTH, "middle", start="left end of the wall", end="middle of the plate")
     def to_the_left(self) -> float:
-        return self.edge - total(self.between)
+        return self.beside - total(self.between)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +62,6 @@ class PointPlaces:
         self.site = site
         self.plan = site.plan
         self._placed: dict[str, PlacedPoint] = {}
-        self._asked: list[str] = []
         self._heights: dict[str, Given] = {}
         self._halves: dict[tuple[str, str], Given] = {}
 
@@ -79,25 +78,25 @@ class PointPlaces:
 
     def placed(self, name: str) -> PlacedPoint:
         """The place of a point along its wall; KeyError for a point the plan does not have."""
-        name = self.plan.points.written(name)
-        if name in self._placed:
-            return self._placed[name]
-        point = self.plan.points[name]
-        if name in self._asked or len(self._asked) >= LINKS:
-            detail = "it is placed by points that are placed by it, or by too long a chain of them"
-            unclear = Missing(point.pointer, f"place of {name}", Why.UNCLEAR, detail=detail)
-            return PlacedPoint(name, point, unclear, unclear)
-        self._asked.append(name)
-        try:
-            placed = self._laid_out(name, point)
-        finally:
-            self._asked.pop()
-        built = self.plan.built.get(name)
-        if built is not None and built.along is not None and placed.on:
-            along = place_along(self.plan, placed.on, built.along, built.pointer_to("along"), f"middle of {name}")
-            placed = replace(placed, along=along)
-        self._placed[name] = placed
-        return placed
+        row = [self.plan.points.written(name)]
+        while row[-1] not in self._placed:
+            # Points may stand in a row as long as they like: it is followed to its first, and placed from there.
+            beside = next((by for field in BESIDE + OVER if (by := getattr(self.plan.points[row[-1]], field))), "")
+            if beside not in self.plan.points or self.plan.points.written(beside) in row:
+                break
+            row.append(self.plan.points.written(beside))
+        for each in reversed(row):
+            if each not in self._placed:
+                self._placed[each] = self._as_built(self._laid_out(each, self.plan.points[each]))
+        return self._placed[row[0]]
+
+    def _as_built(self, placed: PlacedPoint) -> PlacedPoint:
+        built = self.plan.built.get(placed.name)
+        if built is None or built.along is None or not placed.on:
+            return placed
+        pointer = built.pointer_to("along")
+        along = place_along(self.plan, placed.on, built.along, pointer, f"middle of {placed.name}")
+        return replace(placed, along=along)
 
     def worktop(self, name: str) -> Given:
         """The worktop that the height of a point is counted from, above the bare floor."""
@@ -122,23 +121,25 @@ class PointPlaces:
 
     def _laid_out(self, name: str, point: Point) -> PlacedPoint:
         """The place as the layout gives it."""
-        for field in ("over", "in_", "behind", "above"):
+        for field in OVER:
             by = getattr(point, field)
             if by is not None:
                 return self._at_middle_of(name, point, by, point.pointer_to(field))
-        for field, side in (("left_of", "left"), ("right_of", "right")):
+        for field in BESIDE:
             by = getattr(point, field)
             if by is not None:
-                return self._beside(name, point, by, point.pointer_to(field), side)
+                return self._beside(name, point, by, "to_the_left" if field == "left_of" else "to_the_right")
         wall = reading.word(point.wall, point.pointer_to("wall"), f"wall of {name}")
         if point.wall is not None and point.wall in self.plan.walls:
             written = self.plan.walls.written(point.wall)
             wall = reading.exactly(written, point.pointer_to("wall"), "wall")
         pointer = point.pointer_to("along")
-        if point.along is None:
-            return PlacedPoint(name, point, wall, Missing(pointer, f"place of {name} along its wall"))
+        nowhere = Missing(pointer, f"place of {name} along its wall")
         if not isinstance(wall, Known):
-            return PlacedPoint(name, point, wall, wall)
+            gaps = wall if isinstance(wall, tuple) else (wall,)
+            return PlacedPoint(name, point, wall, gaps if point.along is not None else (*gaps, nowhere))
+        if point.along is None:
+            return PlacedPoint(name, point, wall, nowhere)
         along = place_along(self.plan, str(wall.value), point.along, pointer, f"middle of {name}")
         return PlacedPoint(name, point, wall, along)
 
@@ -165,24 +166,16 @@ class PointPlaces:
             return Missing(pointer, f"place of {name}")
         return place_along(self.plan, wall, point.along, pointer, f"middle of {name}")
 
-    def _beside(self, name: str, point: Point, by: str, pointer: str, side: str) -> PlacedPoint:
+    def _beside(self, name: str, point: Point, by: str, figure_: str) -> PlacedPoint:
+        other = self.placed(by)
         gap = reading.exactly(0, point.pointer, "gap") if point.gap is None else reading.read(point, "gap", "gap")
-        half = self.half_plate(name, "w")
-        if by in self.plan.points:
-            other = self.placed(by)
-            edge, near, wall = other.along, other.near, other.wall
-            between = [self.half_plate(other.name, "w"), named_gap(gap, f"gap beside {name}"), half]
-        else:
-            thing = self.site.setting_out.find(by)
-            if thing is None:
-                detail = f"the plan does not say where {by} stands"
-                unclear = Missing(pointer, f"place of {name}", Why.UNCLEAR, detail=detail)
-                return PlacedPoint(name, point, unclear, unclear)
-            edge, near = thing.left if side == "left" else thing.right, thing
-            wall = reading.exactly(thing.wall, pointer, "wall")
-            between = [named_gap(gap, f"gap beside {name}"), half]
-        row = BesidePlate(Subject(name, point.pointer), edge=edge, between=reading.parts(between))
-        return PlacedPoint(name, point, wall, worked(row, f"to_the_{side}", f"middle of {name}"), near)
+        between = [
+            self.half_plate(other.name, "w"),
+            named_gap(gap, f"gap beside {name}"),
+            self.half_plate(name, "w"),
+        ]
+        row = BesidePlate(Subject(name, point.pointer), beside=other.along, between=reading.parts(between))
+        return replace(other, name=name, point=point, along=worked(row, figure_, f"middle of {name}"))
 
 
 def half_plate(name: str, point: Point, side: str) -> Given:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.appliance_places import HOBS, ApplianceAt, fuel_of, of_kinds, place_of
+from validator.measures.appliance_places import HOBS, ApplianceAt, fuel_of, of_kinds, of_no_kind, place_of
 from validator.measures.circuits import names_served
 from validator.measures.rows import (
     YES_NO,
@@ -126,6 +126,7 @@ def _left_out(site: Site, kind: str) -> Rows:
         found.left_out.append(LeftOut(kind, Missing("/points", "sockets, switches and connection units")))
     if plan.appliances.left_out:
         found.left_out.append(LeftOut(kind, Missing("/appliances", "appliances")))
+    found.left_out += of_no_kind(plan, kind)
     return found
 
 

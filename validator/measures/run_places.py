@@ -23,7 +23,7 @@ from validator.plan.names import fold
 from validator.plan.plan import Plan
 from validator.plan.sections.furniture import Item
 
-LINKS = 40
+LINKS = 60
 """How many things may be placed one by another in a chain before the plan is asked to say a place."""
 
 WORKED_FROM = 50

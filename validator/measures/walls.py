@@ -125,7 +125,8 @@ def place_along(plan: Plan, wall: str, along: Along, pointer: str, name: str) ->
     if end == "right":
         subject = Subject(name, pointer, f"{wall} wall", wall)
         return worked(FromRightEnd(subject, wall=length_of(plan, wall), amount=amount), "place", name)
-    return Missing(pointer, f"place of {name}", Why.UNCLEAR, detail=_not_met(plan, wall, along.from_))
+    detail = f"{along.from_} and the {wall} wall do not meet"
+    return Missing(pointer, f"place of {name}", Why.UNCLEAR, detail=detail)
 
 
 def which_end(plan: Plan, wall: str, other: str) -> str:
@@ -134,10 +135,3 @@ def which_end(plan: Plan, wall: str, other: str) -> str:
         if beside is not None and fold(beside) == fold(other):
             return end
     return ""
-
-
-def _not_met(plan: Plan, wall: str, other: str) -> str:
-    beside = [name for name in (at_left(plan, wall), at_right(plan, wall)) if name is not None]
-    if not beside:
-        return f"the plan does not say which walls meet the {wall} wall"
-    return f"{other} does not meet the {wall} wall; {' and '.join(beside)} do"
