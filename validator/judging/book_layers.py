@@ -6,22 +6,11 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from validator.judging.book_reading import ReadBook, Withdrawal
-from validator.judging.rules import SEVERITIES, Book, Limit, Rule
+from validator.judging.rules import SEVERITIES, Book, Change, Limit, Rule
 from validator.measures.rows import Row, Subject
 from validator.plan.names import fold, nearest
 from validator.plan.problems import Problem
 from validator.reference.countries import depth
-
-
-@dataclass(frozen=True, slots=True)
-class Change:
-    """That a more special book changed a rule: how, why, and which book said what it changed."""
-
-    rule: str
-    how: str
-    why: str
-    book: str
-    before: str
 
 
 @dataclass(slots=True)

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import hashlib
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -13,7 +12,7 @@ from validator.plan.names import fold
 from validator.plan.problems import Place, Problem
 from validator.reference.countries import applies, read_covers
 from validator.reference.entries import Entry, read_file
-from validator.reference.folder import book_files, shown
+from validator.reference.folder import book_files, digest, files_of, shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,33 +87,16 @@ def read_shelf(folder: Path, given: Sequence[str | Path], problems: list[Problem
     The digest changes when any file of the folder but the fragments does, or any of the given ones.
     """
     shelf = Shelf()
-    digest = hashlib.sha256()
-    for file in sorted(folder.rglob("*.yaml")):
-        if "fragments" not in file.relative_to(folder).parts:
-            _digest_of(digest, shown(folder, file), file)
     for file in book_files(folder):
         _add(shelf, file, shown(folder, file), problems, given=False)
-    for file in _given_files(given, problems):
-        _digest_of(digest, str(file), file)
-        _add(shelf, file, str(file), problems, given=True)
-    shelf.digest = digest.hexdigest()
-    return shelf
-
-
-def _digest_of(digest: hashlib._Hash, name: str, file: Path) -> None:
-    if file.is_file():
-        digest.update(f"{name}\0".encode() + file.read_bytes() + b"\0")
-
-
-def _given_files(given: Iterable[str | Path], problems: list[Problem]) -> Iterator[Path]:
-    for path in map(Path, given):
-        if not path.is_dir():
-            yield path
-            continue
-        files = sorted(path.rglob("*.yaml"))
+    for path in given:
+        files = files_of(path)
         if not files:
             problems.append(Problem("holds no rulebook", Place(str(path)), expected="files that end in .yaml"))
-        yield from files
+        for file in files:
+            _add(shelf, file, str(file), problems, given=True)
+    shelf.digest = digest(folder, given)
+    return shelf
 
 
 def _add(shelf: Shelf, file: Path, name: str, problems: list[Problem], *, given: bool) -> None:

@@ -8,17 +8,17 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from validator.judging.book_layers import Change, Layers
-from validator.judging.book_reading import ReadBook, read_shelf
-from validator.judging.requirements import read_requirements
-from validator.judging.rule_reading import RuleReader
-from validator.judging.rules import Book, Rule
+from validator.judging.rules import Book, Change, Rule
 from validator.plan.names import fold, nearest
 from validator.plan.plan import Plan
 from validator.plan.problems import Problem, Unreadable
 from validator.reference.countries import EVERYWHERE, depth
 from validator.reference.library import Library
+
+if TYPE_CHECKING:
+    from validator.judging.book_reading import ReadBook
 
 
 @dataclass(frozen=True)
@@ -66,9 +66,18 @@ def read_books(folder: Path, library: Library, plan: Plan, given: Sequence[str |
 
     Raises Unreadable with every mistake, also for a departure from a rule that is in no book.
     """
-    books = read_rulebooks(folder, library, plan.project.country or "", given)
-    requirements = read_requirements(plan, library, books.rules)
-    books = replace(books, rules=(*books.rules, *requirements))
+    return books_for(plan, library, read_rulebooks(folder, library, plan.project.country or "", given))
+
+
+def books_for(plan: Plan, library: Library, books: Books) -> Books:
+    """The books of the plan's country together with its own requirements.
+
+    Raises Unreadable with every mistake, also for a departure from a rule that is in no book.
+    """
+    if plan.requirements:
+        from validator.judging.requirements import read_requirements
+
+        books = replace(books, rules=(*books.rules, *read_requirements(plan, library, books.rules)))
     problems = unknown_departures(plan, books)
     if problems:
         raise Unreadable(problems)
@@ -80,6 +89,10 @@ def read_rulebooks(folder: Path, library: Library, country: str, given: Sequence
 
     Raises Unreadable with every mistake in any book that applies.
     """
+    from validator.judging.book_layers import Layers
+    from validator.judging.book_reading import read_shelf
+    from validator.judging.rule_reading import RuleReader
+
     problems: list[Problem] = []
     shelf = read_shelf(folder, given, problems)
     ours = RuleReader(library, tried=True)
@@ -106,6 +119,8 @@ def read_rulebooks(folder: Path, library: Library, country: str, given: Sequence
 
 def countries_with_books(folder: Path, given: Sequence[str | Path] = ()) -> list[str]:
     """The countries and parts of countries that have books, the general before the special; '' for everywhere."""
+    from validator.judging.book_reading import read_shelf
+
     problems: list[Problem] = []
     shelf = read_shelf(folder, given, problems)
     if problems:

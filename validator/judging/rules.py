@@ -12,7 +12,7 @@ from validator.plan.dimensions import Dimension
 from validator.plan.problems import Place
 from validator.reference.documents import Citation, Standing
 
-__all__ = ["SEVERITIES", "Book", "Citation", "Limit", "Rule", "Severity", "Standing", "TableRow", "Trial"]
+__all__ = ["SEVERITIES", "Book", "Change", "Citation", "Limit", "Rule", "Severity", "Standing", "TableRow", "Trial"]
 
 Severity = Literal["stop", "put right", "improve", "note"]
 SEVERITIES: tuple[Severity, ...] = ("stop", "put right", "improve", "note")
@@ -30,6 +30,17 @@ class Book:
     edition: str
     place: Place
     given: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """That a more special book changed a rule: how, why, and which book said what it changed."""
+
+    rule: str
+    how: str
+    why: str
+    book: str
+    before: str
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import TYPE_CHECKING, Literal, get_args
 
 from validator.reference.countries import EVERYWHERE, read_covers
 from validator.reference.documents import Citation, Document, read_citation
-from validator.reference.entries import Entry
+
+if TYPE_CHECKING:
+    from validator.reference.entries import Entry
 
 Signal = Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
 SIGNALS: tuple[Signal, ...] = get_args(Signal)

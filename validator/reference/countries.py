@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
+from typing import TYPE_CHECKING
 
-from validator.reference.entries import Entry
+if TYPE_CHECKING:
+    from validator.reference.entries import Entry
 
 EVERYWHERE = "everywhere"
 _CODE = re.compile(r"[A-Z]{2}(-[A-Z0-9]{1,3})?")

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import TYPE_CHECKING, Literal, get_args
 
 from validator.plan.names import fold, nearest
 from validator.plan.problems import Place
-from validator.reference.entries import Entry
+
+if TYPE_CHECKING:
+    from validator.reference.entries import Entry
 
 Standing = Literal[
     "law",

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import hashlib
+import os
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from validator.plan.problems import Place, Problem, Unreadable
@@ -40,6 +42,36 @@ def book_files(folder: Path) -> Iterator[Path]:
 
 def table_files(folder: Path) -> Iterator[Path]:
     yield from sorted((folder / "tables").rglob("*.yaml"))
+
+
+def files_of(given: str | Path) -> list[Path]:
+    """The files of a book given by its path: the file itself, or those of the folder."""
+    path = Path(given)
+    return sorted(path.rglob("*.yaml")) if path.is_dir() else [path]
+
+
+def digest(folder: Path, given: Iterable[str | Path] = ()) -> str:
+    """A digest that changes when any file of the folder but the fragments does, or any of those given."""
+    whole = hashlib.sha256()
+    others = [(str(file), str(file)) for path in given for file in files_of(path)]
+    for name, file in [*sorted(_read_files(folder)), *others]:
+        try:
+            with open(file, "rb") as opened:
+                content = opened.read()
+        except OSError:
+            continue  # said once it is read for what stands in it
+        whole.update(f"{name}\0{len(content)}\0".encode() + content)
+    return whole.hexdigest()
+
+
+def _read_files(folder: Path) -> Iterator[tuple[str, str]]:
+    """Every file that is read where a plan is judged: its name in the folder, and its path."""
+    for within, folders, names in os.walk(folder):
+        folders[:] = [name for name in folders if name != "fragments"]
+        for name in names:
+            if name.endswith(".yaml"):
+                file = os.path.join(within, name)
+                yield os.path.relpath(file, folder).replace(os.sep, "/"), file
 
 
 def shown(folder: Path, file: Path) -> str:

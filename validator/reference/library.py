@@ -9,17 +9,19 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from validator.plan.problems import Problem, Unreadable
 from validator.reference import lists
 from validator.reference.cautions import Caution, read_cautions
 from validator.reference.countries import applies, depth
 from validator.reference.documents import Citation, Document, Seen, Standing, read_documents
-from validator.reference.entries import Entry, read_file
 from validator.reference.folder import shown, table_files
 from validator.reference.lists import UsualOrder, UsualTask
-from validator.reference.table_reading import TableReader
 from validator.reference.tables import Cell, Column, Found, Table
+
+if TYPE_CHECKING:
+    from validator.reference.entries import Entry
 
 __all__ = [
     "Cell",
@@ -59,6 +61,9 @@ class Library:
 
 def read_library(folder: Path) -> Library:
     """Everything in a folder of rules that is no rulebook. Raises Unreadable with every mistake of every file."""
+    from validator.reference.entries import read_file
+    from validator.reference.table_reading import TableReader
+
     problems: list[Problem] = []
 
     def page(file: Path) -> Entry | None:

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from validator.plan.names import fold, nearest
 from validator.reference.countries import read_covers
 from validator.reference.documents import Citation, Document, read_citation
-from validator.reference.entries import Entry
+
+if TYPE_CHECKING:
+    from validator.reference.entries import Entry
 
 _GROUP = re.compile(r"[a-z]+(_[a-z]+)*")
 
@@ -76,7 +79,7 @@ def read_words(entry: Entry) -> dict[str, dict[str, str]]:
     """What our words are called in another country, for printing: country → our word → theirs."""
     words: dict[str, dict[str, str]] = {}
     for country, written in entry.items("words"):
-        covers = read_covers(Entry(country, written.pointer, written.page))
+        covers = read_covers(replace(written, value=country))
         if covers is not None:
             words[covers] = _texts(written, f"the words of {country}")
     return words
