@@ -115,10 +115,12 @@ class Circles:
 
     def _anchored(self, thing: _Thing, item: Item) -> bool:
         """Whether a thing in a run says where it stands, so that it does not simply follow the one before."""
-        for field in ("over", "left_of", "right_of"):
-            sorts = ("item", "appliance") if field == "over" else ("item",)
-            self._relate(thing, item, field, *sorts)
-        return bool(item.over or item.left_of or item.right_of)
+        if item.over is None and item.left_of is None and item.right_of is None:
+            return False
+        self._relate(thing, item, "over", "item", "appliance")
+        self._relate(thing, item, "left_of", "item")
+        self._relate(thing, item, "right_of", "item")
+        return True
 
     def _relate(self, thing: _Thing, element: Element, field: str, *sorts: str) -> None:
         name: str | None = getattr(element, field)

@@ -5,9 +5,10 @@ Models are imported section by section, only where the plan has one.
 
 from __future__ import annotations
 
+import functools
 import importlib
 from collections.abc import Callable, Mapping
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar, get_args
 
 from validator.plan.american import KEYS
 from validator.plan.choices import shown_text
@@ -171,9 +172,8 @@ class _Loading:
         if element is None:
             return None
         element.stand_at(pointer)
-        for field, value in element.__dict__.items():
-            if value is None or type(value) in (str, Quantity):
-                continue
+        for field in _reaching_down(type(element)):
+            value = element.__dict__[field]
             if isinstance(value, Element):
                 self._set(value, element.pointer_to(field))
             elif isinstance(value, Height):
@@ -273,6 +273,8 @@ class _Loading:
         return entries
 
     def _check_heights(self) -> None:
+        if all(map(self._merged.heights_from, self._merged.files)):
+            return
         for pointer, text in self._no_datum:
             if not self._places.heights_from(pointer):
                 self._reader.problem(
@@ -280,6 +282,18 @@ class _Loading:
                     f"`{text}` does not say from where it is measured",
                     f"`{text} from bare floor`, or `heights from: bare floor` at the top of the file",
                 )
+
+
+@functools.cache
+def _reaching_down(model: type[Element]) -> tuple[str, ...]:
+    """The fields of a model that may hold elements or heights."""
+    return tuple(name for name, field in model.model_fields.items() if _holds(field.annotation))
+
+
+def _holds(annotation: object) -> bool:
+    if isinstance(annotation, type) and issubclass(annotation, Element | Height):
+        return True
+    return any(map(_holds, get_args(annotation)))
 
 
 def _model(module: str, name: str) -> Any:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from validator.plan.american import KEYS
@@ -17,11 +17,14 @@ class Places:
 
     def __init__(self, files: Merged) -> None:
         self._files = files
-        self._kinds: dict[str, tuple[frozenset[str], Mapping[str, str]]] = {}
+        self._kinds: dict[str, tuple[Iterable[str], Mapping[str, str]]] = {}
         self._by_fold: dict[str, str] = {}
 
-    def from_kind(self, pointer: str, own: frozenset[str], kind: Mapping[str, str]) -> None:
-        """Remember that the keys of the thing at `pointer` stand in its kind, except its own; keys are folded."""
+    def from_kind(self, pointer: str, own: Iterable[str], kind: Mapping[str, str]) -> None:
+        """Remember that the keys of the thing at `pointer` stand in its kind, except its own.
+
+        `kind` gives the pointer of each, by its folded key.
+        """
         self._kinds[pointer] = (own, kind)
 
     def written(self, pointer: str) -> str:
@@ -45,7 +48,7 @@ class Places:
                 continue
             own, kind = self._kinds[use]
             key = fold(segments[length])
-            if key not in own and key in kind:
+            if key in kind and key not in map(fold, own):
                 return join(kind[key], *segments[length + 1 :])
         return pointer
 

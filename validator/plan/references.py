@@ -11,7 +11,7 @@ from validator.plan.elements import Element, entry
 from validator.plan.fields import Along
 from validator.plan.names import fold, nearest
 from validator.plan.plan import Plan, corner_between
-from validator.plan.pointers import join, split
+from validator.plan.pointers import join
 from validator.plan.reader import Reader
 
 _CALLED = {
@@ -39,7 +39,7 @@ class Names:
         for section in ("walls", "layers", "runs", "appliances", "points", "circuits", "people"):
             if section in sections and _readable(sections[section]):
                 self.known[section] = _by_fold(sections[section])
-        self.pointers: dict[str, list[str]] = {}
+        self.runs_with: dict[str, list[str]] = {}
         if "runs" in self.known:
             self.known["items"] = self._items(sections["runs"])
         if "work" in sections:
@@ -54,7 +54,7 @@ class Names:
                 full = f"{run} / {name}"
                 found.setdefault(fold(name), name)
                 found[fold(full)] = full
-                self.pointers.setdefault(fold(name), []).append(join("/runs", run, "order", name))
+                self.runs_with.setdefault(fold(name), []).append(run)
         return found
 
     def walls(self) -> tuple[str, ...]:
@@ -218,14 +218,14 @@ class References:
         names = self._names
         if names.left_out(sections):
             return True
-        places = names.pointers.get(fold(name), []) if "items" in sections else []
-        if len(places) > 1 and not any(
-            fold(name) in names.known.get(section, {}) for section in sections if section != "items"
-        ):
-            full = [f"`{_run_of(place)} / {name}`" for place in places]
-            self._reader.problem(pointer, f"`{name}` stands in several runs", " or ".join(full), also=places)
+        found = [section for section in sections if fold(name) in names.known.get(section, {})]
+        runs = names.runs_with.get(fold(name), [])
+        if found == ["items"] and len(runs) > 1:
+            full = " or ".join(f"`{run} / {name}`" for run in runs)
+            places = [join("/runs", run, "order", name) for run in runs]
+            self._reader.problem(pointer, f"`{name}` stands in several runs", full, also=places)
             return False
-        if any(fold(name) in names.known.get(section, {}) for section in sections):
+        if found:
             return True
         choices = [*words, *(choice for section in sections for choice in names.known.get(section, {}).values())]
         *others, last = (_CALLED[section] for section in sections)
@@ -235,10 +235,6 @@ class References:
             pointer, f"no {called} of this plan is called `{name}`", _some(shown), nearest(name, shown) or ""
         )
         return False
-
-
-def _run_of(pointer: str) -> str:
-    return split(pointer)[1]
 
 
 def _neighbours(walls: tuple[str, ...], wall: str, other: str) -> bool:

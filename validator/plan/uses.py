@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 from validator.plan.elements import Element, LongForm, Unfit
-from validator.plan.kinds import Kinds
+from validator.plan.kinds import Inherited, Kinds
 from validator.plan.names import fold
 from validator.plan.order import item_line, point_line
 from validator.plan.pointers import join
@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from validator.plan.sections.services import Point
 
 E = TypeVar("E", bound=Element)
+
+_NOTHING: dict[str, object] = {}
 
 
 class Uses:
@@ -87,9 +89,10 @@ class Uses:
             form["width"] = None
         return self._used(Item, form, pointer, {"family": self._kinds.family(str(form.get("is_", "")))})
 
-    def _used(self, model: type[E], form: LongForm, pointer: str, worked_out: dict[str, Any] | None = None) -> E | None:
+    def _used(self, model: type[E], form: LongForm, pointer: str, worked_out: dict[str, object] = _NOTHING) -> E | None:
         """A use of a kind: what it says itself over what the kind gives."""
         kind = form.get("is_")
+        inherited: Inherited | None = None
         if isinstance(kind, str):
             try:
                 form["is_"] = self._kinds.called(kind)
@@ -99,13 +102,16 @@ class Uses:
                 )
                 return None
             inherited = self._kinds.inherited(kind, model)
-            self._reader.places.from_kind(pointer, frozenset(map(fold, form)), inherited.stands)
-            given = {
-                name: value.model_copy() if isinstance(value, Element) else value
-                for name, value in inherited.values.items()
-            }
-            form = LongForm({**given, **form})
-        return self._reader.element(model, LongForm({**form, **(worked_out or {})}), pointer)
+            self._reader.places.from_kind(pointer, form, inherited.stands)
+        element = self._reader.element(model, LongForm(form | worked_out), pointer)
+        if element is None or inherited is None:
+            return element
+        given = {
+            name: value.model_copy() if isinstance(value, Element) else value
+            for name, value in inherited.values.items()
+            if name not in form
+        }
+        return element.model_copy(update=given)
 
     def _form(self, model: type[Element], written: object, pointer: str) -> LongForm | None:
         """The long form of what is written by hand, or None with its problem noted."""
