@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator
 from datetime import date
+
+from validator.reporting.columns import at_right, columns, filled, one_line, wrap
 
 WIDTH = 80
 INDENT = 7
@@ -16,34 +17,45 @@ _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight"
 
 def wrapped(text: str, indent: int = 0) -> Iterator[str]:
     """The text over as many lines as it takes."""
-    yield from textwrap.wrap(text, WIDTH, initial_indent=" " * indent, subsequent_indent=" " * indent)
+    for line in wrap(text, WIDTH - indent):
+        yield " " * indent + line
+
+
+def wrapped_right(text: str) -> Iterator[str]:
+    """The text at the right end of as many lines as it takes."""
+    for line in wrap(text, WIDTH):
+        yield at_right(line, WIDTH)
 
 
 def labelled(label: str, text: str, aside: str = "") -> Iterator[str]:
     """A text behind its label, with something at the right end of its last line; nothing where both are empty."""
     if not text and not aside:
         return
-    body = textwrap.wrap(text, WIDTH - INDENT - LABEL) or [""]
-    lines = [" " * INDENT + (label if not number else "").ljust(LABEL) + line for number, line in enumerate(body)]
-    if aside and len(lines[-1]) + 2 + len(aside) <= WIDTH:
-        lines[-1] = lines[-1].ljust(WIDTH - len(aside)) + aside
-    elif aside:
-        lines.append(aside.rjust(WIDTH))
+    body = wrap(text, WIDTH - INDENT - LABEL) or [""]
+    if columns(label) >= LABEL:
+        yield from wrapped(label, INDENT)
+        label = ""
+    lines = [" " * INDENT + filled(label if not number else "", LABEL) + line for number, line in enumerate(body)]
+    if aside and columns(lines[-1]) + 2 + columns(aside) <= WIDTH:
+        lines[-1] = filled(lines[-1], WIDTH - columns(aside)) + aside
+        aside = ""
     yield from lines
+    yield from wrapped_right(aside)
 
 
 def apart(left: str, right: str) -> Iterator[str]:
     """Two texts at the two ends of a line, or of two lines where one has no room for both."""
-    if len(left) + len(right) + 2 <= WIDTH:
-        yield left + " " * (WIDTH - len(left) - len(right)) + right
+    right = one_line(right)
+    if columns(left) + columns(right) + 2 <= WIDTH:
+        yield filled(left, WIDTH - columns(right)) + right
     else:
         yield from wrapped(left)
-        yield right.rjust(WIDTH)
+        yield from wrapped_right(right)
 
 
 def at_column(left: str, right: str, column: int) -> str:
     """A text that starts at a column, behind another."""
-    return f"{left:<{column}}{right}".rstrip() if len(left) < column else f"{left} {right}".rstrip()
+    return (filled(left, column) + right if columns(left) < column else f"{left} {right}").rstrip()
 
 
 def day(value: date) -> str:

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator, Mapping
 
 from validator.judging.outcomes import Outcome
 from validator.judging.rules import Severity
 from validator.measures.rows import Missing, Why
 from validator.plan.pointers import split
+from validator.reporting.columns import columns, filled, one_line, wrap
 from validator.reporting.connections import connections
 from validator.reporting.findings import Finding, finding, makers, remedy, rests_on, where
-from validator.reporting.lines import INDENT, WIDTH, at_column, labelled, some, wrapped
+from validator.reporting.lines import INDENT, WIDTH, at_column, labelled, some, wrapped, wrapped_right
 from validator.reporting.points import Errand, Point, Points, section_left_out
 from validator.reporting.printing import Printer
 from validator.reporting.style import Style
@@ -93,18 +93,16 @@ class PointTexts:
 
     def _heading(self, number: int, severity: Severity, title: str, place: str) -> Iterator[str]:
         word = "STOP" if severity == "stop" else severity
-        head = f"{number:>2} [ ] {word}  {title}"
-        styled = head.replace(word, self._style.severity(word), 1)
-        if place and len(head) + len(place) + 2 <= WIDTH:
-            yield styled + " " * (WIDTH - len(head) - len(place)) + place
-        elif len(head) <= WIDTH:
-            yield styled
-            yield from (line.rjust(WIDTH) for line in wrapped(place))
-        else:
-            first, *others = textwrap.wrap(head, WIDTH, subsequent_indent=" " * INDENT)
-            yield first.replace(word, self._style.severity(word), 1)
-            yield from others
-            yield from (line.rjust(WIDTH) for line in wrapped(place))
+        before = f"{number:>2} [ ] "
+        styled = self._style.severity(word)
+        first, *others = wrap(f"{word}  {one_line(title)}", WIDTH - len(before))
+        first, place = before + first, one_line(place)
+        if place and not others and columns(first) + columns(place) + 2 <= WIDTH:
+            first, place = filled(first, WIDTH - columns(place)) + place, ""
+        yield first.replace(word, styled, 1)
+        for line in others:
+            yield " " * len(before) + line
+        yield from wrapped_right(place)
 
     def _figures(self, outcome: Outcome) -> Iterator[str]:
         said = finding(outcome, self._printer)
@@ -124,12 +122,17 @@ class PointTexts:
             for name, found in said:
                 yield from labelled(name, found.have if found else "")
             return
-        rows = [(name, f.have, f"{f.bound} {f.need}", f.short) for name, f in said if f is not None]
-        heads = ("where", "have", "need", next(f.out for _, f in said if f is not None))
-        widths = [max(len(row[column]) for row in (heads, *rows)) for column in range(len(heads))]
-        for row in (heads, *rows):
-            cells = "   ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True))
-            yield " " * INDENT + cells.rstrip()
+        rows = [(one_line(name), f.have, f"{f.bound} {f.need}", f.short) for name, f in said if f is not None]
+        outs = {f.out for _, f in said if f is not None}
+        heads = ("where", "have", "need", outs.pop() if len(outs) == 1 else "out by")
+        widths = [max(columns(row[column]) for row in (heads, *rows)) for column in range(1, len(heads))]
+        room = min(max(columns(row[0]) for row in (heads, *rows)), WIDTH - INDENT - sum(width + 3 for width in widths))
+        for name, *figures in (heads, *rows):
+            first, *others = wrap(name, room)
+            cells = [filled(first, room), *(filled(cell, width) for cell, width in zip(figures, widths, strict=True))]
+            yield " " * INDENT + "   ".join(cells).rstrip()
+            for line in others:
+                yield " " * INDENT + line
 
 
 def _need(said: Finding) -> str:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Callable, Iterator
 
 from validator.plan.problems import Place, Problem, Unreadable
+from validator.reporting.columns import columns, cut, tamed, wrap
 
 WIDTH = 80
 MOST_SHOWN = 50
@@ -25,7 +25,7 @@ def explain(unreadable: Unreadable, line_of: LineOf, what: str = "plan") -> str:
         lines.append("")
     if count > MOST_SHOWN:
         lines += [f"... and {count - MOST_SHOWN} more of the kind.", ""]
-    return "\n".join(lines)
+    return tamed("\n".join(lines))
 
 
 def _problem(problem: Problem, line_of: LineOf) -> Iterator[str]:
@@ -45,11 +45,11 @@ def _problem(problem: Problem, line_of: LineOf) -> Iterator[str]:
 def _excerpt(text: str, column: int) -> Iterator[str]:
     """The line, cut to fit around the column, with an arrow under it."""
     text = text.rstrip().replace("\t", " ")
-    start = max(0, column - 1 - 50) if len(text) > WIDTH - 8 else 0
-    shown = ("… " if start else "") + text[start : start + WIDTH - 10]
-    yield f"    | {shown}"
+    start = max(0, column - 1 - 30) if columns(text) > WIDTH - 8 else 0
+    before = "… " if start else ""
+    yield f"    | {before}{cut(text[start:], WIDTH - 8)}"
     if column > 0:
-        yield "    | " + " " * (column - 1 - start + (2 if start else 0)) + "↑"
+        yield "    | " + " " * columns(before + text[start : column - 1]) + "↑"
 
 
 def _where(place: Place) -> str:
@@ -57,4 +57,5 @@ def _where(place: Place) -> str:
 
 
 def _wrapped(text: str) -> Iterator[str]:
-    yield from textwrap.wrap(text, WIDTH, initial_indent="    ", subsequent_indent="    ")
+    for line in wrap(text, WIDTH - 4):
+        yield f"    {line}"

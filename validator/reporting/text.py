@@ -10,6 +10,7 @@ from validator.judging.cautions import cautions
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.ready import StageVerdict, ready, stage_verdicts
 from validator.judging.rules import Severity
+from validator.reporting.columns import cut, filled, one_line
 from validator.reporting.findings import finding
 from validator.reporting.lines import WIDTH, apart, at_column, counted, day, day_of, labelled, sentence, some, wrapped
 from validator.reporting.point_texts import PointTexts
@@ -29,7 +30,7 @@ TALLY_ORDER = (Result.MET, Result.NOT_MET, Result.NOT_KNOWN, Result.AGREED)
 
 def report(judgement: Judgement, on: date, style: Style, fail_on: Severity = "put right") -> str:
     """The whole report of one plan, ending in a line break."""
-    return "\n".join(TextReport(judgement, on, style, fail_on).lines()) + "\n"
+    return style.tamed("\n".join(TextReport(judgement, on, style, fail_on).lines()) + "\n")
 
 
 class TextReport:
@@ -113,9 +114,10 @@ class TextReport:
         yield "   Where to look, each wall as you face it"
         last = ""
         for strip in found:
-            yield f"   {'' if strip.wall == last else strip.wall[:10]:<11}{strip.things}"
-            if strip.numbers:
-                yield f"   {'':<11}{strip.numbers}"
+            wall = "" if strip.wall == last else cut(one_line(strip.wall), 10)
+            yield f"   {filled(wall, 11)}{strip.things}"
+            for numbers in strip.numbers:
+                yield f"   {'':<11}{numbers}"
             last = strip.wall
         yield ""
 

@@ -7,18 +7,20 @@ from dataclasses import dataclass
 
 from validator.measures.rows import NotKnown, Row
 from validator.measures.site import Site
+from validator.reporting.columns import columns, cut, filled, one_line
 from validator.reporting.points import Points
 
 STRIP_WIDTH = 62
+NUMBERS_WIDTH = 66
 
 
 @dataclass(frozen=True, slots=True)
 class Strip:
-    """Two lines of text for one row of things on a wall: the things in proportion, and the numbers below."""
+    """One row of things on a wall as text: the things in proportion, and lines of numbers below."""
 
     wall: str
     things: str
-    numbers: str
+    numbers: tuple[str, ...]
 
 
 def strips(site: Site, points: Points) -> list[Strip]:
@@ -83,22 +85,30 @@ def _things(things: Sequence[tuple[float, float, str]], length: float) -> str:
     for left, right, name in things:
         start, end = _column(left, length), _column(right, length)
         line[start] = line[end] = "|"
-        room = end - start - 1
-        line[start + 1 : start + 1 + room] = list(name[:room].ljust(room))
+        room = max(0, end - start - 1)
+        line[start + 1 : start + 1 + room] = _cells(name, room)
     return "".join(line).rstrip()
 
 
-def _numbers(marks: Sequence[tuple[float, int, str]], length: float) -> str:
-    line = [" "] * (STRIP_WIDTH + 8)
+def _cells(name: str, room: int) -> list[str]:
+    """The name column by column; behind a character of two columns stands nothing."""
+    cells: list[str] = []
+    for character in filled(cut(one_line(name), room), room):
+        cells += [character, *[""] * (columns(character) - 1)]
+    return cells
+
+
+def _numbers(marks: Sequence[tuple[float, int, str]], length: float) -> tuple[str, ...]:
+    """The numbers under their places, each moved right until it stands free; the next line takes what finds no room."""
+    lines = [""]
     for middle, number, _ in sorted(set(marks)):
-        text = str(number)
-        start = max(0, _column(middle, length) - len(text) // 2)
-        while any(line[place] != " " for place in range(max(0, start - 1), start + len(text) + 1)):
-            if start + len(text) + 1 >= len(line):
-                return "".join(line).rstrip()
-            start += 1
-        line[start : start + len(text)] = list(text)
-    return "".join(line).rstrip()
+        start = max(0, _column(middle, length) - len(str(number)) // 2)
+        behind = max(start, len(lines[-1]) + 1 if lines[-1] else 0)
+        if behind + len(str(number)) > NUMBERS_WIDTH:
+            lines.append("")
+            behind = start
+        lines[-1] = lines[-1].ljust(behind) + str(number)
+    return tuple(line for line in lines if line)
 
 
 def _column(along: float, length: float) -> int:
