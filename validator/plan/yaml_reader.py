@@ -25,11 +25,9 @@ from ruamel.yaml.events import (
     SequenceStartEvent,
 )
 
-from validator.plan.line_structure import next_section
 from validator.plan.names import fold
 from validator.plan.pointers import escape, folded
 from validator.plan.problems import Place, Problem, Unreadable
-from validator.plan.slips import explain
 
 try:
     from ruamel.yaml.cyaml import CParser  # type: ignore[attr-defined]
@@ -109,23 +107,34 @@ def read_yaml(text: str, file: str, limits: Limits = Limits()) -> Document:
     problems = [source.invisible(found.start(), found[0]) for found in _INVISIBLE.finditer(text)]
     if problems:
         raise Unreadable(problems[:_MOST_PROBLEMS])
-    start: int | None = 0
+    reading = _read_from(source, 0, limits)
+    if reading.gave_up is None and not reading.problems:
+        return Document(file, text, reading.data, reading.offsets, source.line_starts)
+    raise Unreadable(_all_problems(source, reading, limits)[:_MOST_PROBLEMS])
+
+
+def _all_problems(source: _Source, reading: _Reading, limits: Limits) -> list[Problem]:
+    """What is wrong in the whole of a file of which the first reading found something that is."""
+    from validator.plan.line_structure import next_section
+    from validator.plan.slips import explain
+
+    problems: list[Problem] = []
+    start = 0
     for _ in range(_MOST_SLIPS):
-        if start is None:
-            break
-        reading = _read_from(source, start, limits)
         if reading.gave_up is None:
             problems += reading.problems
-            if not problems:
-                return Document(file, text, reading.data, reading.offsets, source.line_starts)
-            start = None if reading.left is None else next_section(text, reading.left)
-            continue
-        slip = explain(text, file, reading.gave_up, reading.opened, start)
-        above = source.line_above(slip.place.line)
-        problems += [problem for problem in reading.problems if problem.place.line < above]
-        problems.append(slip)
-        start = next_section(text, source.line_starts[slip.place.line - 1])
-    raise Unreadable(problems[:_MOST_PROBLEMS])
+            again = None if reading.left is None else next_section(source.text, reading.left)
+        else:
+            slip = explain(source.text, source.file, reading.gave_up, reading.opened, start)
+            above = source.line_above(slip.place.line)
+            problems += [problem for problem in reading.problems if problem.place.line < above]
+            problems.append(slip)
+            again = next_section(source.text, source.line_starts[slip.place.line - 1])
+        if again is None:
+            break
+        start = again
+        reading = _read_from(source, start, limits)
+    return problems
 
 
 def _mark(line_starts: list[int], offset: int) -> Mark:
