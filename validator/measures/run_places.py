@@ -276,8 +276,9 @@ class SettingOut:
 
 
 def _fit_row(stretch: Stretch, closing: int | None, subject: Subject, **values: Given) -> Row:
-    values["has_closing"] = reading.exactly(closing is not None, subject.pointer, "whether a piece takes the rest")
-    if closing is not None:
+    closes = closing is not None and stretch.things[closing][1].family != "gap"
+    values["has_closing"] = reading.exactly(closes, subject.pointer, "whether a piece takes the rest")
+    if closing is not None and closes:
         name, item = stretch.things[closing]
         values["closing_least"] = reading.read(item, "least", f"least that {name} may be")
         values["closing_most"] = reading.read(item, "most", f"most that {name} may be")

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from validator.judging.outcomes import Check, Outcome
 from validator.judging.rules import Citation, Rule
 from validator.measures.rows import FieldType, NotKnown, Row
-from validator.plan.dimensions import Dimension
+from validator.plan.dimensions import Dimension, subtracted
 from validator.reporting.printing import Printer
 from validator.reporting.working import Working, datum, pointers, work_out
 
@@ -56,7 +56,7 @@ def finding(outcome: Outcome, printer: Printer) -> Finding | None:
         bound=BOUND_WORDS[check.bound],
         datum=datum(row, rule.figure, printer),
         out=OUT_WORDS[check.bound],
-        short=printer.value(abs(check.short), rule.dimension),
+        short=printer.value(abs(check.short), subtracted(rule.dimension, rule.dimension)),
         need_from=_need_from(row, check, printer),
     )
 

@@ -12,16 +12,13 @@ from validator.judging.outcomes import Check, Outcome, Result
 from validator.judging.ready import ready, stage_verdicts
 from validator.judging.rules import Severity
 from validator.measures.rows import Missing
+from validator.plan.dimensions import subtracted
+from validator.reporting.columns import OBEYED
 from validator.reporting.findings import makers, remedy, work_out_outcome
 from validator.reporting.points import put_together
 from validator.reporting.printing import Printer
 
 FORM = 1
-
-
-def report(judgement: Judgement, on: date, fail_on: Severity = "put right") -> str:
-    """The whole report of one plan as a JSON text ending in a line break."""
-    return json.dumps(as_data(judgement, on, fail_on), ensure_ascii=False, indent=2) + "\n"
 
 
 def as_data(judgement: Judgement, on: date, fail_on: Severity = "put right") -> dict[str, Any]:
@@ -77,6 +74,12 @@ def as_data(judgement: Judgement, on: date, fail_on: Severity = "put right") -> 
     }
 
 
+def as_text(reports: object) -> str:
+    """Reports as a JSON text ending in a line break; what a terminal would obey is written as an escape."""
+    text = json.dumps(reports, ensure_ascii=False, indent=2)
+    return OBEYED.sub(lambda found: f"\\u{ord(found.group()):04x}", text) + "\n"
+
+
 def _outcome(outcome: Outcome, printer: Printer) -> dict[str, Any]:
     rule = outcome.rule
     place = printer.place(outcome.subject.pointer)
@@ -129,7 +132,7 @@ def _check(check: Check, outcome: Outcome, printer: Printer) -> dict[str, Any]:
     shown: dict[str, str] = {}
     if dimension is not None and not isinstance(check.have, str) and not isinstance(check.need, str):
         have, need = printer.pair(check.have, check.need, dimension)
-        shown = {"have": have, "need": need, "short": printer.value(check.short, dimension)}
+        shown = {"have": have, "need": need, "short": printer.value(check.short, subtracted(dimension, dimension))}
     return {
         "bound": check.bound,
         "have": check.have,
