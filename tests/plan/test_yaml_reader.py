@@ -16,10 +16,11 @@ from hypothesis import strategies as st
 from ruamel.yaml import YAML
 
 from validator.plan import yaml_reader
+from validator.plan.documents import Document, Limits
 from validator.plan.names import fold
 from validator.plan.pointers import join
 from validator.plan.problems import Problem, Unreadable
-from validator.plan.yaml_reader import Document, Limits, read_yaml
+from validator.plan.yaml_reader import read_yaml
 
 
 @pytest.fixture(params=["compiled", "pure"])

@@ -8,10 +8,11 @@ import stat
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from validator.plan.documents import Document
 from validator.plan.merging import Merged, merge
 from validator.plan.names import nearest
 from validator.plan.problems import Place, Problem, Unreadable
-from validator.plan.yaml_reader import Document, read_yaml
+from validator.plan.yaml_reader import read_yaml
 
 __all__ = ["LARGEST", "STANDARD_INPUT", "Merged", "Source", "Sources", "merge", "read_plan", "read_sources"]
 

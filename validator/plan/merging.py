@@ -7,10 +7,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
+from validator.plan.documents import Document, Span
 from validator.plan.names import fold, nearest
 from validator.plan.pointers import join, parent
 from validator.plan.problems import Place, Problem, Unreadable
-from validator.plan.yaml_reader import Document, Span
 
 DATUMS = ("bare floor", "finished floor")
 _VERSION = "1"

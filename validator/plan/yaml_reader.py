@@ -6,11 +6,9 @@ written, names compared as `fold` compares them.
 
 from __future__ import annotations
 
-import bisect
 import re
 import unicodedata
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable
 from typing import Any, NamedTuple
 
 from ruamel.yaml import YAML
@@ -25,8 +23,9 @@ from ruamel.yaml.events import (
     SequenceStartEvent,
 )
 
+from validator.plan.documents import INVISIBLE, MOST_PROBLEMS, USUAL_LIMITS, Document, Limits, Offsets, SourceText
 from validator.plan.names import fold
-from validator.plan.pointers import escape, folded
+from validator.plan.pointers import escape
 from validator.plan.problems import Place, Problem, Unreadable
 
 try:
@@ -34,86 +33,30 @@ try:
 except ModuleNotFoundError:  # the compiled parser is a package of its own, which not every machine has
     CParser = None
 
-_INVISIBLE = re.compile("[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufeff\ufffe\uffff]")
 _NO_SUCH_CHARACTER = re.compile(
     r"\\(?:U(?!00(?:10|0[0-9A-Fa-f])[0-9A-Fa-f]{4})[0-9A-Fa-f]{8}|(?:u|U0000)[dD][89A-Fa-f][0-9A-Fa-f]{2})"
 )
 _DIRECTIVE = re.compile(r"^%", re.MULTILINE)
-_MOST_PROBLEMS = 100
 _MOST_SLIPS = 20
 
 
-@dataclass(frozen=True, slots=True)
-class Limits:
-    """What a file may hold at most: levels of depth, and names and values in all."""
-
-    depth: int = 64
-    nodes: int = 400_000
-
-
-class Mark(NamedTuple):
-    """A spot in a file; line and column count from 1, `offset` is the number of characters before it."""
-
-    line: int
-    column: int
-    offset: int
-
-
-class Span(NamedTuple):
-    """From where to where a name and its value stand; an entry of a list has no name, its value stands for it."""
-
-    key_start: Mark
-    key_end: Mark
-    value_start: Mark
-    value_end: Mark
-
-
-Offsets = tuple[int, int, int, int]
-
-
-@dataclass(frozen=True, slots=True)
-class Document:
-    """One file as read: plain data (dict, list, str) with names and values as written.
-
-    `text` is the file with line feeds as its only line ends; `offsets` holds, by folded pointer, the four offsets in
-    it that make a Span.
-    """
-
-    file: str
-    text: str
-    data: dict[str, Any]
-    offsets: Mapping[str, Offsets] = field(repr=False)
-    line_starts: list[int] = field(repr=False)
-
-    def span(self, pointer: str) -> Span | None:
-        """Where the thing at this pointer stands, or None; the names in a pointer compare as `fold` does."""
-        offsets = self.offsets.get(folded(pointer))
-        return None if offsets is None else Span(*(_mark(self.line_starts, offset) for offset in offsets))
-
-    def written(self, pointer: str) -> str | None:
-        """The value at this pointer exactly as it stands in the file, quotes and all, or None."""
-        offsets = self.offsets.get(folded(pointer))
-        return None if offsets is None else self.text[offsets[2] : offsets[3]]
-
-
-def read_yaml(text: str, file: str, limits: Limits = Limits()) -> Document:
+def read_yaml(text: str, file: str, limits: Limits = USUAL_LIMITS) -> Document:
     """Read one file whose top is a mapping.
 
     Raises Unreadable with everything that is wrong: where a slip ends the parser's reading, reading goes on at the
     next name that stands in the first column.
     """
-    text = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
-    source = _Source(file, text, [0, *(match.end() for match in re.finditer("\n", text))])
-    problems = [source.invisible(found.start(), found[0]) for found in _INVISIBLE.finditer(text)]
+    source = SourceText.of(text, file)
+    problems = source.all_invisible()
     if problems:
-        raise Unreadable(problems[:_MOST_PROBLEMS])
+        raise Unreadable(problems[:MOST_PROBLEMS])
     reading = _read_from(source, 0, limits)
     if reading.gave_up is None and not reading.problems:
         return Document(file, text, reading.data, reading.offsets, source.line_starts)
-    raise Unreadable(_all_problems(source, reading, limits)[:_MOST_PROBLEMS])
+    raise Unreadable(_all_problems(source, reading, limits)[:MOST_PROBLEMS])
 
 
-def _all_problems(source: _Source, reading: _Reading, limits: Limits) -> list[Problem]:
+def _all_problems(source: SourceText, reading: _Reading, limits: Limits) -> list[Problem]:
     """What is wrong in the whole of a file of which the first reading found something that is."""
     from validator.plan.line_structure import next_section
     from validator.plan.slips import explain
@@ -137,37 +80,7 @@ def _all_problems(source: _Source, reading: _Reading, limits: Limits) -> list[Pr
     return problems
 
 
-def _mark(line_starts: list[int], offset: int) -> Mark:
-    line = bisect.bisect_right(line_starts, offset)
-    return Mark(line, offset - line_starts[line - 1] + 1, offset)
-
-
-@dataclass(frozen=True, slots=True)
-class _Source:
-    file: str
-    text: str
-    line_starts: list[int]
-
-    def place(self, offset: int) -> Place:
-        mark = _mark(self.line_starts, offset)
-        return Place(self.file, mark.line, mark.column)
-
-    def problem(self, offset: int, message: str, expected: str, *also: Place) -> Problem:
-        return Problem(message, self.place(offset), expected, also=also)
-
-    def invisible(self, offset: int, character: str) -> Problem:
-        return self.problem(offset, f"an invisible character (U+{ord(character):04X})", "the text without it")
-
-    def line_above(self, line: int) -> int:
-        """The number of the next line above this one that holds more than a remark; 0 for none."""
-        for above in range(line - 1, 0, -1):
-            content = self.text[self.line_starts[above - 1] : self.line_starts[above] - 1].strip()
-            if content and not content.startswith("#"):
-                return above
-        return 0
-
-
-def _read_from(source: _Source, start: int, limits: Limits) -> _Reading:
+def _read_from(source: SourceText, start: int, limits: Limits) -> _Reading:
     """Read with the compiled parser; the pure one is the reference, so that its verdict stands on what C refuses."""
     text = source.text[start:]
     if CParser is not None:
@@ -205,7 +118,7 @@ class _Reading:
     for a reason that is among the problems.
     """
 
-    def __init__(self, source: _Source, start: int, limits: Limits) -> None:
+    def __init__(self, source: SourceText, start: int, limits: Limits) -> None:
         self.data: dict[str, Any] = {}
         self.offsets: dict[str, Offsets] = {}
         self.problems: list[Problem] = []
@@ -323,7 +236,7 @@ class _Reading:
             self._add(Problem("the file is empty", Place(self._source.file), "lines of `name: value`"))
 
     def _add(self, problem: Problem) -> None:
-        if len(self.problems) < _MOST_PROBLEMS:
+        if len(self.problems) < MOST_PROBLEMS:
             self.problems.append(problem)
 
     def _leave(self, offset: int, message: str, expected: str) -> None:
@@ -360,7 +273,7 @@ class _Reading:
             self._look_at_quoted(text, start)
 
     def _look_at_quoted(self, text: str, start: int) -> None:
-        found = _INVISIBLE.search(text)
+        found = INVISIBLE.search(text)
         if found is not None:
             self._add(self._source.invisible(start, found[0]))
 

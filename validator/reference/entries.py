@@ -11,10 +11,11 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Literal, TypeVar
 
+from validator.plan.documents import Document
 from validator.plan.names import fold, nearest
 from validator.plan.pointers import escape, join, parent
 from validator.plan.problems import Place, Problem, Unreadable
-from validator.plan.yaml_reader import Document, read_yaml
+from validator.plan.yaml_reader import read_yaml
 
 Where = Literal["value", "key"]
 Choice = TypeVar("Choice", bound=str)
