@@ -52,7 +52,7 @@ def read_yaml(text: str, file: str, limits: Limits = USUAL_LIMITS) -> Document:
         raise Unreadable(problems[:MOST_PROBLEMS])
     reading = _read_from(source, 0, limits)
     if reading.gave_up is None and not reading.problems:
-        return Document(file, text, reading.data, reading.offsets, source.line_starts)
+        return Document(file, source.text, reading.data, reading.offsets, source.line_starts)
     raise Unreadable(_all_problems(source, reading, limits)[:MOST_PROBLEMS])
 
 
