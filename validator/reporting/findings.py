@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from validator.judging.outcomes import Check, Outcome
 from validator.judging.rules import Citation, Rule
-from validator.measures.rows import FieldType, NotKnown, Row
+from validator.measures.rows import FieldType, Missing, NotKnown, Row, Why
 from validator.plan.dimensions import Dimension, subtracted
+from validator.reporting.points import section_left_out
 from validator.reporting.printing import Printer
 from validator.reporting.working import Working, datum, pointers, work_out
 
@@ -19,7 +20,7 @@ SEEN_WORDS = {"secondary": "as reported", "memory": "from memory", "primary": ""
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One check of an outcome in words. `have`, `need` and `short` carry no unit where the plan's lengths carry none.
+    """One check of an outcome in words.
 
     `bound` is «at least», «at most» or «exactly»; `out` says which way the figure is out.
     """
@@ -33,21 +34,31 @@ class Finding:
     out: str = ""
     need_from: str = ""
 
+    @property
+    def bounds(self) -> str:
+        """How the need binds, without the figure: `at least, from pan supports to hood (what the hob's maker asks)`."""
+        whose = f" ({self.need_from})" if self.need_from else ""
+        measured = f", {self.datum}" if self.datum else ""
+        return f"{self.bound}{measured}{whose}"
+
 
 def failed_or_first(outcome: Outcome) -> Check | None:
     """The check that fails by most, or the one with least to spare."""
     return max(outcome.checks, key=lambda check: (not check.ok, check.short), default=None)
 
 
-def finding(outcome: Outcome, printer: Printer) -> Finding | None:
-    """The decisive check of an outcome in words; None where nothing was compared."""
+def finding(outcome: Outcome, printer: Printer, *, unit: bool = False) -> Finding | None:
+    """The decisive check of an outcome in words; None where nothing was compared.
+
+    Lengths carry no unit unless `unit`, as in the plan.
+    """
     check = failed_or_first(outcome)
     row, rule = outcome.row, outcome.rule
     if check is None or row is None:
         return None
     if rule.dimension is None or isinstance(check.have, str | bool) or isinstance(check.need, str | bool):
         return _in_words(rule, row, check, printer)
-    have, need = printer.pair(check.have, check.need, rule.dimension)
+    have, need = printer.pair(check.have, check.need, rule.dimension, unit=unit)
     working = work_out(row, rule.figure, printer)
     return Finding(
         have=have,
@@ -56,7 +67,7 @@ def finding(outcome: Outcome, printer: Printer) -> Finding | None:
         bound=BOUND_WORDS[check.bound],
         datum=datum(row, rule.figure, printer),
         out=OUT_WORDS[check.bound],
-        short=printer.value(abs(check.short), subtracted(rule.dimension, rule.dimension)),
+        short=printer.value(abs(check.short), subtracted(rule.dimension, rule.dimension), unit=unit),
         need_from=_need_from(row, check, printer),
     )
 
@@ -107,6 +118,36 @@ def rests_on(source: Citation) -> str:
 def where(outcome: Outcome, printer: Printer, most: int = 3) -> str:
     """The lines of the plan that an outcome rests on, the thing's own first."""
     return printer.lines(_pointers(outcome, printer), most)
+
+
+def gap(missing: Missing, printer: Printer) -> str:
+    """What is missing and why: `hood maker's figure: the maker's paper has not been read`."""
+    label = printer.text(missing.label)
+    if missing.why is Why.ASSUMED:
+        return f"{label} is {missing.detail or 'assumed'}"
+    detail = f" ({missing.detail})" if missing.detail else ""
+    return f"{label}: {missing.why.value}{detail}"
+
+
+def asked(missing: Missing, questions: Mapping[str, str], printer: Printer) -> str:
+    """What to do about it: the question for the field, a section that is not there, or why it is missing."""
+    section = section_left_out(missing)
+    if section and printer.may_be_none(section):
+        return f"The plan has no `{section}`: say what there is, or `{section}: none` if there is nothing."
+    question = printer.text(questions.get(missing.asks, ""))
+    if not question:
+        return f"{gap(missing, printer)}."
+    if missing.why in (Why.ASSUMED, Why.UNREAD, Why.NO_TABLE_ROW, Why.UNCLEAR):
+        return f"{gap(missing, printer)}. {question}"
+    return question
+
+
+def supposition(missing: Missing, printer: Printer) -> str:
+    """What has to be so for *met* to hold: `the dabs are 22`, `the maker asks no more`."""
+    label = printer.text(missing.label)
+    if missing.why is Why.ASSUMED:
+        return f"{label} is {missing.detail or 'as assumed'}"
+    return f"{label} is no stricter (paper not read)"
 
 
 def _pointers(outcome: Outcome, printer: Printer) -> Iterator[str]:

@@ -6,13 +6,12 @@ from collections.abc import Iterator, Mapping
 
 from validator.judging.outcomes import Outcome
 from validator.judging.rules import Severity
-from validator.measures.rows import Missing, Why
 from validator.plan.pointers import split
 from validator.reporting.columns import columns, filled, one_line, wrap
 from validator.reporting.connections import connections
-from validator.reporting.findings import Finding, finding, makers, remedy, rests_on, where
+from validator.reporting.findings import asked, finding, makers, remedy, rests_on, where
 from validator.reporting.lines import INDENT, WIDTH, at_column, labelled, some, wrapped, wrapped_right
-from validator.reporting.points import Errand, Point, Points, section_left_out
+from validator.reporting.points import Errand, Point, Points
 from validator.reporting.printing import Printer
 from validator.reporting.style import Style
 
@@ -55,37 +54,10 @@ class PointTexts:
         yield from self._heading(
             errand.number, errand.severity, self._printer.text(missing.label) + about, missing.by or ""
         )
-        yield from wrapped(self._asked(missing), INDENT)
+        yield from wrapped(asked(missing, self._questions, self._printer), INDENT)
         titles = list(dict.fromkeys(self._printer.text(outcome.rule.title) for outcome in errand.outcomes))
         yield from labelled("for", some(titles))
         yield from labelled("answer at", " / ".join(split(missing.pointer)), self._printer.lines([missing.pointer]))
-
-    def _asked(self, missing: Missing) -> str:
-        """What to do about it: the question for the field, a section that is not there, or why it is missing."""
-        section = section_left_out(missing)
-        if section and self._printer.may_be_none(section):
-            return f"The plan has no `{section}`: say what there is, or `{section}: none` if there is nothing."
-        question = self._printer.text(self._questions.get(missing.asks, ""))
-        if not question:
-            return f"{self.gap(missing)}."
-        if missing.why in (Why.ASSUMED, Why.UNREAD, Why.NO_TABLE_ROW, Why.UNCLEAR):
-            return f"{self.gap(missing)}. {question}"
-        return question
-
-    def gap(self, missing: Missing) -> str:
-        """What is missing and why: `hood maker's figure: the maker's paper has not been read`."""
-        label = self._printer.text(missing.label)
-        if missing.why is Why.ASSUMED:
-            return f"{label} is {missing.detail or 'assumed'}"
-        detail = f" ({missing.detail})" if missing.detail else ""
-        return f"{label}: {missing.why.value}{detail}"
-
-    def supposition(self, missing: Missing) -> str:
-        """What has to be so for *met* to hold: `the dabs are 22`, `the maker asks no more`."""
-        label = self._printer.text(missing.label)
-        if missing.why is Why.ASSUMED:
-            return f"{label} is {missing.detail or 'as assumed'}"
-        return f"{label} is no stricter (paper not read)"
 
     def _places(self, point: Point) -> str:
         contexts = list(dict.fromkeys(o.subject.context for o in point.outcomes if o.subject.context))
@@ -113,7 +85,7 @@ class PointTexts:
             yield from labelled("need", said.need)
             return
         yield from labelled("have", at_column(said.have, said.working, FIGURE_WIDTH))
-        yield from labelled("need", at_column(said.need, _need(said), FIGURE_WIDTH))
+        yield from labelled("need", at_column(said.need, said.bounds, FIGURE_WIDTH))
         yield from labelled(said.out, said.short)
 
     def _table(self, point: Point) -> Iterator[str]:
@@ -133,9 +105,3 @@ class PointTexts:
             yield " " * INDENT + "   ".join(cells).rstrip()
             for line in others:
                 yield " " * INDENT + line
-
-
-def _need(said: Finding) -> str:
-    whose = f" ({said.need_from})" if said.need_from else ""
-    datum = f", {said.datum}" if said.datum else ""
-    return f"{said.bound}{datum}{whose}"

@@ -34,9 +34,9 @@ class Printer:
             return self.text(value)
         return show(value, type if isinstance(type, Dimension) else NUMBER, self.units, unit=unit)
 
-    def pair(self, have: float, need: float, dimension: Dimension) -> tuple[str, str]:
+    def pair(self, have: float, need: float, dimension: Dimension, *, unit: bool = False) -> tuple[str, str]:
         """Two values side by side, with as many decimals as it takes to tell them apart."""
-        return show_pair(have, need, dimension, self.units)
+        return show_pair(have, need, dimension, self.units, unit=unit)
 
     def text(self, text: str) -> str:
         """A text of ours in the words of the plan's country; names of the plan are not passed through here."""

@@ -7,23 +7,27 @@ from datetime import date
 
 from validator.judging.apply import Judgement
 from validator.judging.cautions import cautions
-from validator.judging.outcomes import Outcome, Result
+from validator.judging.outcomes import Result
 from validator.judging.ready import StageVerdict, ready, stage_verdicts
 from validator.judging.rules import Severity
 from validator.reporting.columns import cut, filled, one_line
 from validator.reporting.findings import finding
-from validator.reporting.lines import WIDTH, apart, at_column, counted, day, day_of, labelled, sentence, some, wrapped
+from validator.reporting.lines import WIDTH, apart, at_column, day, labelled, wrapped
 from validator.reporting.point_texts import PointTexts
 from validator.reporting.points import put_together
 from validator.reporting.printing import Printer
 from validator.reporting.style import Style
+from validator.reporting.summary import (
+    NO_COUNTRY,
+    STANDING_SENTENCE,
+    about,
+    agreed_on,
+    in_numbers,
+    in_the_way,
+    suppositions,
+)
 from validator.reporting.walls import strips
 
-STANDING_SENTENCE = "The plan was looked at, not the work; this is nobody's approval."
-NO_COUNTRY = (
-    "The plan names no country, so no national rules were applied: write `country: GB-ENG`, `US-OR` or another "
-    "under `project`."
-)
 ANSWER_COLUMN, REASON_COLUMN = 32, 43
 TALLY_ORDER = (Result.MET, Result.NOT_MET, Result.NOT_KNOWN, Result.AGREED)
 
@@ -64,7 +68,7 @@ class TextReport:
         yield "_" * WIDTH
         yield ""
         yield self._verdict()
-        yield from wrapped(self._in_numbers())
+        yield from wrapped(in_numbers(self._points))
         if books.country_missing:
             yield from wrapped(NO_COUNTRY)
         yield ""
@@ -72,35 +76,17 @@ class TextReport:
     def _verdict(self) -> str:
         return self._style.strong("READY." if self._ready else "NOT READY.")
 
-    def _in_numbers(self) -> str:
-        points = self._points
-        stops = sum(point.rule.severity == "stop" for point in points.points)
-        wrong = sum(point.rule.severity in ("stop", "put right") for point in points.points)
-        better = len(points.points) - wrong
-        said = []
-        if wrong:
-            grave = ", " + counted(stops, "of which", "of which") + " could hurt someone or break the law"
-            said.append(sentence(counted(wrong, "point is wrong", "points are wrong") + (grave if stops else "")))
-        if better:
-            said.append(sentence(counted(better, "point could be better", "points could be better")))
-        if points.errands:
-            said.append(sentence(counted(len(points.errands), "thing is not known", "things are not known")))
-        if points.agreed:
-            said.append(sentence(counted(len(points.agreed), "departure is agreed", "departures are agreed")))
-        return " ".join(said) or "Nothing is wrong, and nothing that was asked is unknown."
-
     def _stages(self) -> Iterator[str]:
         yield at_column("   May I now", "What stands in the way", REASON_COLUMN)
         for verdict in self._verdicts:
-            blocking = self._points.numbers(verdict.blocking)
-            asked = [number for number in self._points.numbers(verdict.open) if number not in blocking]
+            blocking, to_find_out = in_the_way(verdict, self._points)
             reasons = []
             if blocking:
                 reasons.append("  ".join(map(str, blocking)))
             elif verdict.earlier:
                 reasons.append("what stands above")
-            if asked:
-                reasons.append("find out " + " ".join(map(str, asked)))
+            if to_find_out:
+                reasons.append("find out " + " ".join(map(str, to_find_out)))
             answer = at_column(f"   {verdict.question}", "yes" if verdict.ready else "not yet", ANSWER_COLUMN)
             first, *others = list(wrapped("; ".join(reasons), REASON_COLUMN)) or [""]
             yield at_column(answer, first.strip(), REASON_COLUMN)
@@ -147,26 +133,18 @@ class TextReport:
         for outcome in self._points.agreed:
             departure = outcome.departure
             if departure is not None:
-                until = f", until {day(day_of(departure.until))}" if departure.until is not None else ""
-                said = f"{self._about(outcome)}: «{departure.reason}»; {departure.by}{until}"
+                said = f"{about(outcome, self._printer)}: {agreed_on(departure)}"
                 yield from labelled("agreed", said, self._printer.lines([departure.pointer]))
 
     def _supposed(self) -> Iterator[str]:
-        by_supposition: dict[tuple[str, str], list[str]] = {}
-        for outcome in self._points.supposing:
-            supposed = "; ".join(self._texts.supposition(gap) for gap in outcome.supposing)
-            by_supposition.setdefault((supposed, outcome.rule.title), []).append(outcome.subject.name)
-        for (supposed, title), names in by_supposition.items():
-            yield from labelled("met, if", f"{supposed}: {self._printer.text(title)}, {some(names)}")
+        for said in suppositions(self._points, self._printer):
+            yield from labelled("met, if", said)
 
     def _tight(self) -> Iterator[str]:
         for outcome in self._points.tight:
             said = finding(outcome, self._printer)
             if said is not None:
-                yield from labelled("tight", at_column(f"{said.short} to spare", self._about(outcome), 18))
-
-    def _about(self, outcome: Outcome) -> str:
-        return f"{self._printer.text(outcome.rule.title)}, {outcome.subject.name}"
+                yield from labelled("tight", at_column(f"{said.short} to spare", about(outcome, self._printer), 18))
 
     def _cautions(self) -> Iterator[str]:
         found = cautions(self._judgement.site)
