@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-import json
 import sys
 from datetime import date
 
@@ -36,6 +35,7 @@ def run(chosen: argparse.Namespace) -> int:
 
             sys.stdout.write(report(judged, on, style(), chosen.fail_on))
     if chosen.form == "json" and reports:
-        written = reports[0] if len(chosen.plans) == 1 else reports
-        sys.stdout.write(json.dumps(written, ensure_ascii=False, indent=2) + "\n")
+        from validator.reporting.json_form import as_text
+
+        sys.stdout.write(as_text(reports[0] if len(chosen.plans) == 1 else reports))
     return status

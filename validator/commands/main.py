@@ -35,6 +35,7 @@ def run() -> None:
 
 def main(words: Sequence[str]) -> int:
     """Run one command; returns the exit status. Whatever goes wrong is said in words, never as a traceback."""
+    _open_what_is_closed()
     for stream in (sys.stdout, sys.stderr):
         reconfigure = getattr(stream, "reconfigure", None)
         if reconfigure is not None:
@@ -45,7 +46,13 @@ def main(words: Sequence[str]) -> int:
         status: int = command.run(chosen)
         sys.stdout.flush()
     except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _write_no_more()
+        return UNREADABLE
+    except OSError as error:
+        if error.filename is not None:
+            return _fault(error)
+        _write_no_more()
+        print(f"What there is to say cannot be written: {error.strerror}.", file=sys.stderr)
         return UNREADABLE
     except KeyboardInterrupt:
         return INTERRUPTED
@@ -108,6 +115,18 @@ def _day(text: str) -> date:
         return date.fromisoformat(text)
     except ValueError:
         raise argparse.ArgumentTypeError(f"{text!r} is no date; write it as 2026-06-01") from None
+
+
+def _open_what_is_closed() -> None:
+    """Streams that were closed before we began: nothing is read from them, and what is written goes nowhere."""
+    sys.stdin = sys.stdin or os.fdopen(os.open(os.devnull, os.O_RDONLY))
+    sys.stdout = sys.stdout or os.fdopen(os.open(os.devnull, os.O_WRONLY), "w")
+    sys.stderr = sys.stderr or os.fdopen(os.open(os.devnull, os.O_WRONLY), "w")
+
+
+def _write_no_more() -> None:
+    """Standard output takes nothing any more; without this Python would try once more as it ends, and complain."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 class _Version(argparse.Action):

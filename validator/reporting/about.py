@@ -12,7 +12,9 @@ from validator.measures.tracing import all_missing
 from validator.plan.dimensions import Dimension
 from validator.plan.names import fold, nearest
 from validator.plan.pointers import split
+from validator.reporting.columns import one_line, tamed, wrap
 from validator.reporting.findings import finding
+from validator.reporting.lines import WIDTH
 from validator.reporting.printing import Printer
 from validator.reporting.working import datum, work_out
 
@@ -27,13 +29,26 @@ def about(judgement: Judgement, name: str) -> tuple[str, bool]:
         names = sorted({row.subject.name for row in rows})
         near = nearest(name, names)
         hint = f" Perhaps «{near}» was meant." if near else ""
-        return f"Nothing in the plan is worked out about «{name}».{hint}\nThere is: {', '.join(names)}\n", False
+        said = [f"Nothing in the plan is worked out about «{one_line(name)}».{hint}", f"There is: {', '.join(names)}"]
+        return tamed("\n".join(line for text in said for line in wrap(text, WIDTH)) + "\n"), False
     printer = Printer(judgement.site)
     lines: list[str] = []
     for row in found:
-        lines += _about_row(row, judgement, printer)
+        for line in _about_row(row, judgement, printer):
+            lines += _hanging(line)
         lines.append("")
-    return "\n".join(lines), True
+    return tamed("\n".join(lines)), True
+
+
+def _hanging(line: str) -> Iterator[str]:
+    """The line over as many as it takes, those below the first set further in."""
+    text = line.lstrip()
+    indent = len(line) - len(text)
+    first, *_ = wrap(text, WIDTH - indent)
+    yield " " * indent + first
+    indent += 2 * len(INDENT)
+    for part in wrap(text[len(first) :].lstrip(), WIDTH - indent):
+        yield " " * indent + part
 
 
 def _rows(judgement: Judgement) -> Iterator[Row]:

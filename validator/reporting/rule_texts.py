@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator, Sequence
 
 from validator.judging.books import Books
 from validator.judging.rules import Limit, Rule
 from validator.measures.site import row_class
 from validator.reference.library import Library
+from validator.reporting.columns import columns, tamed, wrap
 from validator.reporting.findings import rests_on
+from validator.reporting.lines import WIDTH
 
-WIDTH = 80
 LABEL = 11
+TITLE_COLUMN = 15
 BOUNDS = {"at least": "at least", "at most": "at most", "equals": "exactly", "one of": "one of"}
 
 
@@ -26,11 +27,22 @@ def rule_list(books: Sequence[Books]) -> str:
     for (covers, book), rules in by_book.items():
         lines.append(f"{book}   ({covers})")
         for rule in rules.values():
-            lines.append(f"  {rule.severity:<9}  {rule.name:<42} {rule.title}")
+            lines += _entry(rule)
             count += 1
         lines.append("")
     lines.append(f"{count} rules. `dryfit rules NAME` prints one of them.")
-    return "\n".join(lines) + "\n"
+    return tamed("\n".join(lines) + "\n")
+
+
+def _entry(rule: Rule) -> Iterator[str]:
+    """The rule in the list, its title below where the line has no room for it."""
+    line = f"  {rule.severity:<9}  {rule.name:<42} {rule.title}"
+    if columns(line) <= WIDTH:
+        yield line
+        return
+    yield f"  {rule.severity:<9}  {rule.name}"
+    for part in wrap(rule.title, WIDTH - TITLE_COLUMN):
+        yield " " * TITLE_COLUMN + part
 
 
 def one_rule(name: str, books: Sequence[Books], library: Library) -> tuple[str, bool]:
@@ -41,8 +53,8 @@ def one_rule(name: str, books: Sequence[Books], library: Library) -> tuple[str, 
     if not forms:
         near = next((found for shelf in books if (found := shelf.nearest(name))), None)
         hint = f" Perhaps `{near}` was meant." if near else ""
-        return f"There is no rule `{name}`.{hint} `dryfit rules` lists them all.\n", False
-    return "\n".join("\n".join(_one(rule, library)) + "\n" for rule in forms.values()), True
+        return tamed(f"There is no rule `{name}`.{hint} `dryfit rules` lists them all.\n"), False
+    return tamed("\n".join("\n".join(_one(rule, library)) + "\n" for rule in forms.values())), True
 
 
 def _every(books: Sequence[Books]) -> Iterator[Rule]:
@@ -99,6 +111,6 @@ def _limit(limit: Limit, library: Library) -> str:
 
 
 def _field(label: str, text: str) -> Iterator[str]:
-    lines = textwrap.wrap(text, WIDTH - LABEL - 2) or [""]
+    lines = wrap(text, WIDTH - LABEL - 2) or [""]
     for number, line in enumerate(lines):
         yield f"  {label if not number else '':<{LABEL}}{line}"
