@@ -12,7 +12,7 @@ from validator.measures.arithmetic import least, most
 from validator.measures.heights import STANDS_BESIDE, FloorBuildUp, WorktopOnRun
 from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
 from validator.measures.run_places import SettingOut, Standing
-from validator.measures.walls import named_gap, worked
+from validator.measures.walls import called_wall, named_gap, wall_of, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.fields import Height
 from validator.plan.names import fold
@@ -159,7 +159,7 @@ class Levels:
         return [
             self.worktops[name]
             for name, worktop in self.plan.worktops.items()
-            if worktop.on in self.plan.runs and fold(self.plan.runs[worktop.on].against) == fold(wall)
+            if worktop.on in self.plan.runs and fold(wall_of(self.plan, worktop.on)) == fold(wall)
         ]
 
     def worktop_by(self, wall: str, near: Standing | None) -> Given:
@@ -284,10 +284,11 @@ class Levels:
         if run not in self.plan.runs:
             return WorktopOnRun(subject, **values)
         run = self.plan.runs.written(run)
-        wall = self.plan.runs[run].against
+        wall = wall_of(self.plan, run)
         setting, carcass = self._carrier(run)
+        where = called_wall(self.plan, wall)
         return WorktopOnRun(
-            Subject(name, worktop.pointer, f"{wall} wall", wall), setting=setting, carcass=carcass, **values
+            Subject(name, worktop.pointer, where, wall), setting=setting, carcass=carcass, **values
         )
 
     def _carrier(self, run: str) -> tuple[Given, Given]:
@@ -318,9 +319,11 @@ def _gaps(value: Missing | tuple[Missing, ...]) -> tuple[Missing, ...]:
 
 
 def _build_up(name: str, covering: Covering) -> FloorBuildUp:
+    """A floor is only known when its underlay is: `none` where there is none. A sheet is there where the plan has it."""
     layers = [named_gap(reading.read(covering, "thickness", name), f"thickness of {name}")]
-    for layer in ("underlay", "sheet"):
-        if getattr(covering, layer) is not None:
-            layers.append(named_gap(reading.read(covering, layer, layer), f"thickness of the {layer}"))
+    if not isinstance(covering.underlay, NothingStated):
+        layers.append(named_gap(reading.read(covering, "underlay", "underlay"), "thickness of the underlay"))
+    if covering.sheet is not None:
+        layers.append(named_gap(reading.read(covering, "sheet", "sheet"), "thickness of the sheet"))
     return FloorBuildUp(Subject(name, covering.pointer), layers=reading.parts(layers))
 

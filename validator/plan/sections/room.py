@@ -8,11 +8,13 @@ from typing import Annotated, ClassVar, Literal
 
 from validator.plan.choices import OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit
-from validator.plan.fields import Date, Height, Length, Level, Moisture, Size, Term
+from validator.plan.fields import Date, Height, Length, Level, MakersLength, Moisture, Size, Term
 from validator.plan.lines import words_and_quantity
 from validator.plan.values import ToFind
 
 _MOISTURE = re.compile(r"(?P<reading>.+?)(?:\s+by\s+(?P<meter>.+?))?(?:\s+on\s+(?P<taken>\d{4}-\d\d-\d\d))?\s*", re.S)
+
+_CORNER = re.compile(r"(?P<out>.+?)\s+(?P<way>open|closed)\s+in\s+(?P<over>.+)", re.IGNORECASE | re.DOTALL)
 
 
 class Layer(Element):
@@ -34,6 +36,39 @@ class Layer(Element):
         return {"material": material, "thickness": thickness} if thickness else {"material": material}
 
 
+class Studs(Element):
+    """The studs of a wall: `found` from its left end one by one, or the first and how far apart they are.
+
+    Both count to the middle of a stud. Where `found` is given, it alone counts.
+    """
+
+    called: ClassVar[str] = "the studs of a wall"
+
+    every: Length | None = None
+    first: Length | None = None
+    found: tuple[Length, ...] | None = None
+
+
+class Noggin(Element):
+    """A noggin between studs: the middle of it up the wall, and its size, face first (`95 x 45`)."""
+
+    called: ClassVar[str] = "a noggin"
+
+    up: Height | None = None
+    size: Size | None = None
+
+
+class Joists(Element):
+    """The joists under a floor, or over a ceiling."""
+
+    called: ClassVar[str] = "the joists"
+
+    span: Length | None = None
+    every: Length | None = None
+    size: Size | None = None
+    run: str | None = None  # "east to west"
+
+
 class Wall(Element):
     """A wall; the walls of a room are listed clockwise, seen from above. Facing it, the one before is at the left."""
 
@@ -42,14 +77,27 @@ class Wall(Element):
 
     made_of: Term | None = None
     length: Length | None = None
+    studs: Studs | None = None
+    noggins: tuple[Noggin, ...] | None = None
+
+
+class Slope(Element):
+    """A sloping ceiling over a wall: how high it starts there, and what a tape laid along it reads to the flat part."""
+
+    called: ClassVar[str] = "a sloping ceiling"
+
+    made_of: Term | None = None
+    from_: Height | None = None
+    sloping_length: Length | None = None
 
 
 class Ceiling(Element):
-    """The ceiling: `2400`, or its readings in brackets."""
+    """The ceiling: `2400`, or its readings in brackets; `slopes` by the wall from which each rises to that height."""
 
     called: ClassVar[str] = "the ceiling"
 
     height: Height | None = None
+    slopes: dict[str, Slope] | None = None
 
     @classmethod
     def short(cls, written: object) -> Mapping[str, object]:
@@ -74,6 +122,24 @@ class MoistureReading(Element):
         return {key: value for key, value in found.groupdict().items() if value}
 
 
+class Corner(Element):
+    """A corner that is no right angle: `6 open in 600`, `4 closed in 600`."""
+
+    called: ClassVar[str] = "a corner"
+    asks: ClassVar[tuple[str, ...]] = ("out",)
+
+    out: Length | None = None
+    way: Annotated[Literal["open", "closed"], OneOf()] | None = None
+    over: Length | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        found = _CORNER.fullmatch(written) if isinstance(written, str) else None
+        if found is None:
+            raise Unfit("a corner is written with how far it is out, and over what length", "`6 open in 600`")
+        return found.groupdict()
+
+
 class Floor(Element):
     """The floor as found. Levels: how far each spot lies below the high spot, `9 low`; the high spot itself is 0."""
 
@@ -84,6 +150,8 @@ class Floor(Element):
     levels: dict[str, Level] | None = None
     moisture: MoistureReading | None = None
     heated: Annotated[bool | ToFind, YesOrNo()] | None = None
+    flatness: Length | None = None  # under a 2 m straight edge
+    joists: Joists | None = None
 
 
 class Covering(Element):
@@ -93,7 +161,7 @@ class Covering(Element):
 
     is_: Term | None = None
     thickness: Length | None = None
-    underlay: Length | None = None
+    underlay: MakersLength | None = None  # `none` where the floor has none
     sheet: Length | None = None
     laid: Annotated[Literal["before units", "after units"] | ToFind, OneOf()] | None = None
     gap: Length | None = None
