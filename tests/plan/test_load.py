@@ -256,7 +256,7 @@ def test_what_was_expected_is_said_too() -> None:
     with pytest.raises(Unreadable) as refused:
         plan("walls: {river: {lenght: 4912}}\n")
     (problem,) = refused.value.problems
-    assert (problem.expected, problem.pointer) == ("made of, length, note", "/walls/river/lenght")
+    assert (problem.expected, problem.pointer) == ("made of, length, studs, noggins, note", "/walls/river/lenght")
 
 
 def test_a_height_says_from_where_or_its_file_does() -> None:
@@ -352,7 +352,7 @@ def another_spelling(key: str, chance: random.Random) -> str:
 
 KEYS = frozenset(
     [
-        *SECTIONS,
+        *(section for section in SECTIONS if section != "gas"),  # which is also the name of a task
         *("made of", "length", "levels", "moisture", "thickness", "laid", "board", "like", "height", "void behind"),
         *("hangers", "in", "against", "from", "legs", "tops", "order", "on", "is", "over", "body", "cut-out", "waste"),
         *("wall", "along", "up", "device", "in insulation", "serves", "for", "plug", "hole", "walls", "coats", "by"),

@@ -37,6 +37,10 @@ class Ends:
 def ends_of(plan: Plan, name: str) -> Ends:
     """The ends of a run. `from` moves the end that it is given from: a wall, or the fronts of a run beside it."""
     run = plan.runs[name]
+    if run.faces is not None:
+        detail = "an island has no wall at its right end"
+        open_end = Missing(run.pointer_to("faces"), f"end of {name}", Why.UNCLEAR, detail=detail)
+        return Ends(reading.exactly(0, run.pointer_to("faces"), "left end of the island"), open_end)
     left = reading.exactly(0, run.pointer_to("against"), "left end of the wall")
     right = length_of(plan, run.against)
     if run.from_ is None:

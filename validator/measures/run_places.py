@@ -17,7 +17,7 @@ from validator.measures.run_ends import ends_of
 from validator.measures.setting_out import RunAgainstWall, UnitPlace
 from validator.measures.stretches import Stretch, corner_end, stretches_of
 from validator.measures.tracing import derived
-from validator.measures.walls import difference, length_of, named_gap, place_along, worked
+from validator.measures.walls import called_wall, difference, length_of, named_gap, place_along, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 from validator.plan.plan import Plan
@@ -118,8 +118,8 @@ class SettingOut:
 
     def stretches(self) -> Iterator[Row]:
         """How every run, or every stretch of a broken run, fits what there is for it."""
-        for stretches in self._stretches.values():
-            for stretch in stretches:
+        for run, stretches in self._stretches.items():
+            for stretch in stretches if self.plan.runs[run].faces is None else ():
                 yield self._fit(stretch)
 
     def _set_out(self, stretch: Stretch) -> None:
@@ -130,7 +130,7 @@ class SettingOut:
             if number - since >= WORKED_FROM:
                 start, since = self._standing[stretch.run, stretch.things[number - 1][0]].right, number
             row = UnitPlace(
-                Subject(name, item.pointer, f"{stretch.wall} wall", stretch.wall),
+                Subject(name, item.pointer, called_wall(self.plan, stretch.wall), stretch.wall),
                 start=start,
                 before=reading.parts(widths[since:number]),
                 width=widths[number],
@@ -163,7 +163,7 @@ class SettingOut:
         if edge == 0:
             return self._pin(stretch)
         name, item = stretch.things[0]
-        subject = Subject(name, item.pointer, f"{stretch.wall} wall", stretch.wall)
+        subject = Subject(name, item.pointer, called_wall(self.plan, stretch.wall), stretch.wall)
         widths = reading.parts(self._widths(stretch, 0, edge))
         return worked(BeforePin(subject, pin=self._pin(stretch), widths=widths), "start", f"left side of {name}")
 
@@ -267,7 +267,7 @@ class SettingOut:
 
     def _subject(self, stretch: Stretch) -> Subject:
         """A run is called by its name; a stretch of it by its things."""
-        place = f"{stretch.wall} wall"
+        place = called_wall(self.plan, stretch.wall)
         if stretch.previous is None and stretch.next is None:
             return Subject(stretch.run, self.plan.runs[stretch.run].pointer, place, stretch.wall)
         first, last = stretch.things[0][0], stretch.things[-1][0]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
-from validator.measures.walls import at_left, at_right, which_end
+from validator.measures.walls import at_left, at_right, wall_of, which_end
 from validator.plan.names import fold
 from validator.plan.plan import Plan
 from validator.plan.sections.furniture import Item, Run
@@ -50,7 +50,7 @@ class Stretch:
 def stretches_of(plan: Plan, name: str, run: Run, *, from_right: bool) -> list[Stretch]:
     """The stretches of a run in order. A run that is set out from its right end is pinned there."""
     things = list(run.order.items())
-    wall = plan.walls.written(run.against) if run.against in plan.walls else run.against
+    wall = wall_of(plan, name)
     pins = [_own_pin(plan, name, wall, things, number) for number in range(len(things))]
     leads = _leads(things, pins)
     found: list[Stretch] = []

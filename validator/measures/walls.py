@@ -100,6 +100,19 @@ def _beside(plan: Plan, wall: str, step: int) -> str | None:
     return names[place % len(names)] if len(names) > 2 else None
 
 
+def wall_of(plan: Plan, run: str) -> str:
+    """The wall a run stands against, as the plan writes it; an island is a wall of its own, by the name of its run."""
+    against = plan.runs[run].against
+    if not against:
+        return plan.runs.written(run)
+    return plan.walls.written(against) if against in plan.walls else against
+
+
+def called_wall(plan: Plan, wall: str) -> str:
+    """What a reader calls a wall: `north wall`; an island keeps its name."""
+    return wall if wall in plan.runs and wall not in plan.walls else f"{wall} wall"
+
+
 def length_of(plan: Plan, wall: str) -> Given:
     """The length of a wall, with all its readings."""
     if wall not in plan.walls:

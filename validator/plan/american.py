@@ -4,6 +4,7 @@ from __future__ import annotations
 
 KEYS = {
     "anchor": "plug",
+    "bid": "quote",
     "breaker": "device",
     "countertops": "worktops",
     "cutout": "cut out",
@@ -11,7 +12,12 @@ KEYS = {
     "fasteners": "fixings",
     "flooring": "floors",
     "gfci": "rcd",
+    "license": "register",
+    "main shutoff": "stopcock",
+    "panel": "consumer unit",
     "receptacles": "points",
+    "sales tax": "vat",
+    "spaces free": "ways free",
     "toe kick": "plinth",
 }
 """Keys of sections and elements, folded: theirs → ours."""

@@ -16,9 +16,13 @@ from validator.plan.values import Quantity, ToFind
 if TYPE_CHECKING:
     from validator.plan.sections.appliances import Appliance, Built, Papers
     from validator.plan.sections.furniture import Run, Worktop
+    from validator.plan.sections.money import Budget, Delivery, Paper
+    from validator.plan.sections.openings import Opening, Passage
     from validator.plan.sections.project import Agreed, Project
-    from validator.plan.sections.room import Ceiling, Covering, Floor, Layer, Wall
+    from validator.plan.sections.room import Ceiling, Corner, Covering, Floor, Layer, Wall
     from validator.plan.sections.services import Circuit, Point
+    from validator.plan.sections.supplies import GasPipe, Light
+    from validator.plan.sections.survey import Survey
     from validator.plan.sections.work import Coating, Fixing, Person, Work
 
 
@@ -34,9 +38,13 @@ class Plan:
     files: tuple[str, ...]
     places: Places
     project: Project
+    survey: Survey | None
     layers: Section[tuple[Layer, ...]]
     ceiling: Ceiling | None
     walls: Section[Wall]
+    corners: Section[Corner]
+    openings: Section[Opening]
+    way_in: Section[Passage]
     floor: Floor | None
     floors: Section[Covering]
     runs: Section[Run]
@@ -45,10 +53,15 @@ class Plan:
     stated: Section[Papers]
     points: Section[Point]
     circuits: Section[Circuit]
+    gas: GasPipe | None
+    lights: Section[Light]
     fixings: Section[Fixing]
     coatings: Section[Coating]
     work: Work | None
     people: Section[Person]
+    deliveries: Section[Delivery]
+    money: Budget | None
+    papers: Section[Paper]
     built: Section[Built]
     agreed: tuple[Agreed, ...]
     own: Mapping[str, Quantity | ToFind]

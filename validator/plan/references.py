@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from validator.plan.circles import Circles
 from validator.plan.elements import Element, entry
@@ -13,6 +13,9 @@ from validator.plan.names import fold, nearest
 from validator.plan.plan import Plan, corner_between
 from validator.plan.pointers import join
 from validator.plan.reader import Reader
+
+if TYPE_CHECKING:
+    from validator.plan.sections.furniture import Run
 
 _CALLED = {
     "walls": "wall",
@@ -91,13 +94,19 @@ class References:
         for covering in plan.floors.values():
             if covering.runs is not None:
                 self._boards(covering.pointer_to("runs"), covering.runs)
+        self._found()
         self._runs()
         for worktop in plan.worktops.values():
             self._name(worktop.pointer_to("on"), worktop.on, "runs")
+            if worktop.between is not None:
+                self._between(worktop.pointer_to("between"), worktop.between)
         for appliance in plan.appliances.values():
             self._field(appliance, "in_", "items")
             self._field(appliance, "over", "appliances", "items")
             self._field(appliance, "supply", "points", "circuits")
+            self._field(appliance, "feed", "items")
+            self._field(appliance, "behind", "appliances")
+            self._field(appliance, "for_", "tasks")
             self._along(appliance, appliance.along)
         for point in plan.points.values():
             for relation in ("over", "behind", "in_", "above"):
@@ -116,6 +125,14 @@ class References:
             for task in plan.work.tasks.values():
                 self._each(task, "after", (), "tasks")
                 self._each(task, "by", ("householder",), "people")
+        for delivery in plan.deliveries.values():
+            self._field(delivery, "for_", "tasks")
+        for paper in plan.papers.values():
+            if paper.by is not None and fold(paper.by) != "householder":
+                self._field(paper, "by", "people")
+        if plan.gas is not None:
+            self._each(plan.gas, "to", (), "appliances")
+            self._field(plan.gas, "valve", "items")
         for name, built in plan.built.items():
             self._name(built.pointer, name, "items", "points", "appliances")
             self._along(built, built.along)
@@ -124,9 +141,37 @@ class References:
                 self._name(agreed.pointer_to("by"), agreed.by, "people")
         Circles(plan, self._reader).check()
 
+    def _found(self) -> None:
+        """What the survey of the room names: openings in walls, slopes over walls."""
+        plan = self._plan
+        for opening in plan.openings.values():
+            self._field(opening, "wall", "walls")
+            self._along(opening, opening.along, opening.wall)
+        for corner in plan.corners:
+            self._corner(join(plan.corners.pointer, corner), corner)
+        if plan.ceiling is not None:
+            for wall, slope in (plan.ceiling.slopes or {}).items():
+                self._name(slope.pointer, wall, "walls")
+
+    def _between(self, pointer: str, between: str) -> None:
+        """`P2 and range`, `T2 and east wall`: two things of runs, or the walls at their ends."""
+        ends = re.split(r"\s+and\s+", between)
+        if len(ends) != 2:
+            self._reader.problem(pointer, f"`{between}` does not say from what to what", "`T2 and east wall`")
+        for end in ends if len(ends) == 2 else ():
+            if end.endswith(" wall"):
+                self._name(pointer, end.removesuffix(" wall"), "walls")
+            else:
+                self._name(pointer, end, "items", "appliances")
+
     def _runs(self) -> None:
         for name, run in self._plan.runs.items():
-            self._name(run.pointer_to("against"), run.against, "walls")
+            if run.faces is None and not run.against:
+                self._reader.problem(run.pointer, f"{name} stands nowhere", "`against: north`, or `faces: north`")
+            elif run.faces is None:
+                self._name(run.pointer_to("against"), run.against, "walls")
+            else:
+                self._island(run)
             self._along(run, run.from_, run.against, field="from_")
             if isinstance(run.tops, str):
                 self._name(run.pointer_to("tops"), run.tops, "items")
@@ -144,6 +189,15 @@ class References:
                     also=[rests[0].pointer],
                 )
         self._openings()
+
+    def _island(self, run: Run) -> None:
+        """An island faces a wall, and stands against none."""
+        if run.against:
+            self._reader.problem(run.pointer_to("against"), "an island faces a wall, and stands against none", "faces")
+        self._field(run, "faces", "walls")
+        self._along(run, run.along, run.faces)
+        if run.aisle is not None:
+            self._field(run.aisle, "to", "runs", "walls")
 
     def _units_by_kind(self) -> tuple[str, ...]:
         """`wall units`, `tall units`: how a fixing may name all units of a kind at once."""

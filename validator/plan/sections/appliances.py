@@ -12,15 +12,18 @@ from validator.plan.elements import Element, Unfit
 from validator.plan.fields import (
     Along,
     Date,
+    Flow,
     Height,
     Length,
     MakersDuration,
     MakersLength,
     MakersWaterAdded,
+    Money,
     Power,
     Size,
     Slope,
     StatedFigure,
+    Term,
 )
 from validator.plan.lines import words_and_quantity
 from validator.plan.names import fold
@@ -106,6 +109,20 @@ class Appliance(Element):
     power: Power | None = None
     supply: str | None = None  # the point or circuit that feeds it
     waste: Waste | None = None
+    behind: str | None = None  # a tap: the sink
+    height: Length | None = None  # a tap, above the worktop
+    niche: Size | None = None  # the opening a built-in appliance asks for
+    from_front: Length | None = None  # a cut-out, from the front edge of the worktop
+    feed: str | None = None  # the unit in which its water can be shut off
+    vent: Term | None = None
+    ducted: Term | None = None  # `125 mm`, or `recirculating`
+    anti_tip: Term | None = None  # what keeps a cooker from tipping when its door is leaned on
+    air_gap: Term | None = None
+    rate: Flow | None = None
+    price: Money | None = None
+    ordered: Date | None = None
+    due: Date | None = None
+    for_: str | None = None  # the task that needs it on site
 
 
 class HobPapers(Element):

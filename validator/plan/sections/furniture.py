@@ -11,8 +11,9 @@ from pydantic_core import CoreSchema, core_schema
 
 from validator.plan.choices import OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit
-from validator.plan.fields import Along, Height, Length, LineLoad, MakersLength
+from validator.plan.fields import Along, Height, Length, LineLoad, MakersLength, Term
 from validator.plan.names import fold
+from validator.plan.sections.room import MoistureReading
 from validator.plan.values import ToFind
 
 
@@ -99,15 +100,37 @@ class LegSetting(Element):
         return {"setting": setting.strip(), "at": spot.strip()} if at else {"setting": setting}
 
 
+class Aisle(Element):
+    """The passage between an island and what it faces, worktop to worktop: `1100 to sink run`."""
+
+    called: ClassVar[str] = "an aisle"
+    asks: ClassVar[tuple[str, ...]] = ("width",)
+
+    width: Length | None = None
+    to: str | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        width, to, other = written.partition(" to ") if isinstance(written, str) else ("", "", "")
+        if not width.strip():
+            raise Unfit("an aisle is written with its width and what lies across it", "`1100 to sink run`")
+        return {"width": width.strip(), "to": other.strip()} if to else {"width": width.strip()}
+
+
 class Run(Element):
     """A run along a wall, its things from the left as one stands in the room and faces the wall.
 
+    An island `faces` a wall instead, across an `aisle`; its things count from its own left end, and `along` is where
+    that end stands along the wall it faces.
     `from` says where it starts (default: the wall's left end); `tops: level with T1` or a height sets hung units.
     """
 
     called: ClassVar[str] = "a run"
 
-    against: str
+    against: str = ""  # an island stands against no wall
+    faces: str | None = None
+    aisle: Aisle | None = None
+    along: Along | None = None
     from_: Along | None = None
     legs: LegSetting | None = None
     tops: Tops | None = None
@@ -123,3 +146,15 @@ class Worktop(Element):
     is_: str = "worktop"
     on: str
     thickness: Length | None = None
+    material: Term | None = None
+    depth: Length | None = None
+    stock: Length | None = None  # the lengths it is sold in
+    between: str | None = None  # "P2 and range": the things of the run from which to which it reaches
+    joint: Term | None = None
+    past_end: Length | None = None
+    past: dict[str, Length] | None = None  # how far it passes the units, by side
+    gap_at_wall: Length | None = None
+    held_by: Term | None = None
+    finish: Term | None = None
+    moisture: MoistureReading | None = None
+    stored: str | None = None

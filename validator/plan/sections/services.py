@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from validator.plan.choices import NamesOf, OneOf, YesOrNo
 from validator.plan.elements import Element
-from validator.plan.fields import Along, Area, Current, Height, Length, Power, Size, Term
+from validator.plan.fields import Along, Area, Count, Current, Height, Length, Power, Size, Term
 from validator.plan.values import ToFind
 
 
@@ -69,6 +69,7 @@ class Circuit(Element):
         ]
         | None
     ) = None
+    ways: Count | None = None  # ways it takes in the consumer unit; 0 where the circuit is there already
     in_insulation: Length | None = None  # the stretch that insulation surrounds; 0 where there is none
     load: Power | None = None  # what else hangs on it, besides the appliances of the plan
     serves: Annotated[tuple[str, ...], NamesOf(("points", "appliances"), ("all sockets",))] | None = None

@@ -7,7 +7,7 @@ from typing import Annotated, ClassVar, Literal
 
 from validator.plan.choices import NamesOf, OneOf
 from validator.plan.elements import Element, LongForm, Unfit
-from validator.plan.fields import Date, Duration, Length, Term, WaterAdded
+from validator.plan.fields import Date, Duration, Length, Money, Term, WaterAdded
 from validator.plan.lines import product_and_water, times, words_and_quantity
 from validator.plan.names import fold
 from validator.plan.sections.room import MoistureReading
@@ -159,3 +159,6 @@ class Person(Element):
     trade: str | None = None
     register_: Term | None = None
     looked_up: Date | None = None
+    quote: Money | None = None  # a fixed price in writing
+    estimate: Money | None = None  # a price that may grow
+    deposit: Money | None = None

@@ -1,0 +1,54 @@
+"""Doors, windows and open passages in the walls, and the way by which everything has to come in."""
+
+from __future__ import annotations
+
+from typing import Annotated, ClassVar, Literal
+
+from validator.plan.choices import OneOf
+from validator.plan.elements import Element
+from validator.plan.fields import Along, Height, Length, Size, Term
+from validator.plan.names import fold
+from validator.plan.values import ToFind
+
+Sort = Literal["door", "window", "rooflight", "opening"]
+
+
+class Opening(Element):
+    """A door, a window or an open passage: its near edge along the wall, its size, and the height of its sill.
+
+    What it is follows from the last word of its name (`sink window`) where `is` does not say it. A rooflight is `in`
+    the slope over a wall.
+    """
+
+    called: ClassVar[str] = "an opening"
+
+    is_: Annotated[Sort, OneOf()] | None = None
+    wall: str | None = None
+    in_: str | None = None
+    along: Along | None = None
+    size: Size | None = None
+    up: Height | None = None
+    opens: (
+        Annotated[Literal["in", "out", "top hung", "side hung", "tilt and turn", "sliding", "fixed"] | ToFind, OneOf()]
+        | None
+    ) = None
+    swings: Annotated[Literal["in", "out", "both ways", "sliding", "none"] | ToFind, OneOf()] | None = None
+    hinge: Annotated[Literal["left", "right"] | ToFind, OneOf()] | None = None
+
+
+def sort_of(name: str, opening: Opening) -> str:
+    """What an opening is: as it says, else the last word of its name; '' where neither tells."""
+    if opening.is_ is not None:
+        return opening.is_
+    last = fold(name).split()[-1] if name.split() else ""
+    return last if last in ("door", "window", "rooflight", "opening") else ""
+
+
+class Passage(Element):
+    """A narrow place on the way in: a door, a stair, a landing."""
+
+    called: ClassVar[str] = "a place on the way in"
+
+    width: Length | None = None
+    headroom: Length | None = None
+    turn: Term | None = None
