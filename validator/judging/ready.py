@@ -14,17 +14,21 @@ from validator.judging.rules import SEVERITIES, Severity
 
 @dataclass(frozen=True, slots=True)
 class StageVerdict:
-    """One stage: `blocking` stands in its way, `open` is not known but does not, `earlier` stages come first."""
+    """One stage: `blocking` stands in its way, `open` is not known but does not, `earlier` stages come first.
+
+    Without a country nobody knows what the national rules would say of it.
+    """
 
     stage: str
     question: str
     blocking: tuple[Outcome, ...]
     open: tuple[Outcome, ...]
     earlier: tuple[str, ...]
+    country_missing: bool = False
 
     @property
     def ready(self) -> bool:
-        return not self.blocking and not self.earlier
+        return not self.blocking and not self.earlier and not self.country_missing
 
 
 def blocks(outcome: Outcome, fail_on: Severity = "put right") -> bool:
@@ -50,6 +54,7 @@ def stage_verdicts(judgement: Judgement, fail_on: Severity = "put right") -> lis
                     if outcome.result is Result.NOT_KNOWN and not blocks(outcome, fail_on)
                 ),
                 tuple(verdict.stage for verdict in verdicts if verdict.blocking),
+                judgement.books.country_missing,
             )
         )
     return verdicts

@@ -85,6 +85,8 @@ class TextReport:
                 reasons.append("  ".join(map(str, blocking)))
             elif verdict.earlier:
                 reasons.append("what stands above")
+            elif verdict.country_missing:
+                reasons.append("national rules not applied")
             if to_find_out:
                 reasons.append("find out " + " ".join(map(str, to_find_out)))
             answer = at_column(f"   {verdict.question}", "yes" if verdict.ready else "not yet", ANSWER_COLUMN)
