@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from validator.plan.american import WORDS
-from validator.plan.elements import entry
+from validator.plan.elements import entry, is_to_find
 from validator.plan.lines import product_and_water, words_and_quantity
 from validator.plan.names import fold
 from validator.plan.sections.appliances import (
@@ -39,7 +39,7 @@ def choices(sections: Mapping[str, Any]) -> list[str]:
 def _all(sections: Mapping[str, Any]) -> Iterator[tuple[str, type[Papers]]]:
     for name, written in _of(sections, "appliances"):
         kind = entry(written, "is")
-        yield name, _for_appliance(kind if isinstance(kind, str) else name)
+        yield name, _for_appliance(kind if isinstance(kind, str) and not is_to_find(kind) else name)
     for name, _ in _of(sections, "floors"):
         yield name, FloorPapers
     for name, written in _of(sections, "fixings"):

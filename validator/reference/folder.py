@@ -10,7 +10,9 @@ from pathlib import Path
 from validator.plan.problems import Place, Problem, Unreadable
 
 SIGN = "sources.yaml"
-NOT_BOOKS = frozenset({"tables", "fragments"})
+STARTERS = "starters"
+NOT_BOOKS = frozenset({"tables", "fragments", STARTERS})
+NOT_JUDGED_BY = frozenset({"fragments", STARTERS})
 
 
 def rules_folder(package: Path | None = None) -> Path:
@@ -51,7 +53,9 @@ def files_of(given: str | Path) -> list[Path]:
 
 
 def digest(folder: Path, given: Iterable[str | Path] = ()) -> str:
-    """A digest that changes when any file of the folder but the fragments does, or any of those given."""
+    """A digest that changes when any file of the folder does, or any of those given; plans to try and to start from
+    change nothing.
+    """
     whole = hashlib.sha256()
     others = [(str(file), str(file)) for path in given for file in files_of(path)]
     for name, file in [*sorted(_read_files(folder)), *others]:
@@ -67,7 +71,7 @@ def digest(folder: Path, given: Iterable[str | Path] = ()) -> str:
 def _read_files(folder: Path) -> Iterator[tuple[str, str]]:
     """Every file that is read where a plan is judged: its name in the folder, and its path."""
     for within, folders, names in os.walk(folder):
-        folders[:] = [name for name in folders if name != "fragments"]
+        folders[:] = [name for name in folders if name not in NOT_JUDGED_BY]
         for name in names:
             if name.endswith(".yaml"):
                 file = os.path.join(within, name)
