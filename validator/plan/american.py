@@ -26,6 +26,7 @@ WORDS = {
     "after cabinets": "after units",
     "all outlets": "all sockets",
     "all receptacles": "all sockets",
+    "base cabinets": "base units",
     "before cabinets": "before units",
     "ceramic cooktop": "ceramic hob",
     "clothes dryer": "tumble dryer",
@@ -42,6 +43,8 @@ WORDS = {
     "range hood": "hood",
     "refrigerator": "fridge",
     "refrigerator freezer": "fridge freezer",
+    "tall cabinets": "tall units",
+    "wall cabinets": "wall units",
     "washer": "washing machine",
 }
 """Words that may stand as a value, folded: theirs → ours."""

@@ -11,7 +11,7 @@ from validator.plan.choices import shown_text
 from validator.plan.elements import Element, LongForm, Unfit
 from validator.plan.lines import is_number
 from validator.plan.names import fold, nearest
-from validator.plan.order import BUILT_IN, WORDS_OF_A_LINE
+from validator.plan.order import BUILT_IN, POINTS, WORDS_OF_A_LINE
 from validator.plan.pointers import join, split
 from validator.plan.reader import Reader, pointer_of
 
@@ -32,7 +32,7 @@ class Inherited:
 
 
 class Kinds:
-    """The kinds of a plan. Each is read once for every model it is used for; `names` are folded."""
+    """The kinds of a plan. Each is read once for every model it is used for; `names` and `points` are folded."""
 
     def __init__(self, written: Mapping[str, Any], reader: Reader) -> None:
         self._reader = reader
@@ -48,16 +48,17 @@ class Kinds:
             self._called[fold(name)] = name
         self._aliases = {ours: theirs for theirs, ours in WORDS.items() if theirs in self._written}
         self.names = frozenset(self._written) | frozenset(BUILT_IN) | frozenset(self._aliases)
+        self.points = self.names | frozenset(POINTS)
         self._like = self._likes()
         self._read: dict[tuple[str, type[Element]], Inherited] = {}
         self._inherited: dict[tuple[str, type[Element]], Inherited] = {}
 
-    def called(self, kind: str) -> str:
-        """The kind as it is declared; KeyError for one that is neither declared nor built in."""
+    def called(self, kind: str, *, point: bool = False) -> str:
+        """The kind as it is declared; KeyError for one that is neither declared nor built in (`point`: for a point)."""
         key = self._key(kind)
         if key in self._called:
             return self._called[key]
-        if key in BUILT_IN:
+        if key in BUILT_IN or (point and key in POINTS):
             return key
         raise KeyError(kind)
 

@@ -16,6 +16,17 @@ from validator.plan.names import fold, nearest
 BUILT_IN = ("filler", "panel", "post", "gap", "opening")
 """Words that need no kind; each is a family of its own."""
 
+POINTS = (
+    "socket",
+    "single socket",
+    "double socket",
+    "receptacle",
+    "switch",
+    "cooker switch",
+    "connection unit",
+)
+"""Points that need no kind either: what is not said of them is not known."""
+
 WORDS_OF_A_LINE = ("left", "right", "over", "in", "of")
 """Words with a meaning of their own in a line, which no name of a kind may hold."""
 

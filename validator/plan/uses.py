@@ -48,7 +48,7 @@ class Uses:
 
         if isinstance(written, str):
             try:
-                written = point_line(written, self._kinds.names)
+                written = point_line(written, self._kinds.points)
             except Unfit as error:
                 self._reader.unfit(pointer, error)
                 return None
@@ -95,7 +95,7 @@ class Uses:
         inherited: Inherited | None = None
         if isinstance(kind, str):
             try:
-                form["is_"] = self._kinds.called(kind)
+                form["is_"] = self._kinds.called(kind, point="plate" in model.model_fields)
             except KeyError:
                 self._reader.problem(
                     join(pointer, "is"), f"`{kind}` is no kind of this plan", "a kind", self._kinds.nearest(kind)

@@ -78,7 +78,9 @@ class Fixing(Element):
 
     called: ClassVar[str] = "a fixing"
 
-    for_: Annotated[tuple[str, ...], NamesOf(("runs", "items", "appliances"))]
+    for_: Annotated[
+        tuple[str, ...], NamesOf(("runs", "items", "appliances"), ("wall units", "base units", "tall units"))
+    ]
     at: Annotated[Literal["hangers"], OneOf()] | None = None
     into: Term | None = None
     through: Length | None = None
