@@ -39,7 +39,7 @@ class TestFinding:
         (folder / "mill" / "plan.yaml").write_text("a: 1\n")
         assert texts("mill/plan.yaml") == {"mill/plan.yaml": "a: 1\n"}
 
-    def test_a_folder_gives_its_yaml_files_by_name_and_no_others(self, folder: Path) -> None:
+    def test_a_folder_gives_its_plan_files_by_name_and_no_others(self, folder: Path) -> None:
         for name in ("survey.yaml", "layout.yml", "notes.txt", ".draft.yaml", "JOB.YAML"):
             (folder / name).write_text(name)
         (folder / "old").mkdir()
@@ -76,15 +76,20 @@ class TestFinding:
 
     def test_an_empty_folder_is_told(self) -> None:
         assert only_problem(".") == Problem(
-            "no file of a plan is in this folder", Place("."), "files that end in .yaml"
+            "no file of a plan is in this folder", Place("."), "files that end in .yaml, .toml or .json"
         )
 
-    @pytest.mark.parametrize("name", ["plan.json", "plan.toml"])
-    def test_other_forms_are_told_to_be_written_in_yaml(self, folder: Path, name: str) -> None:
-        (folder / name).write_text("{}")
-        problem = only_problem(name)
-        assert problem.message == f"plans are not read from {Path(name).suffix} files yet"
-        assert problem.expected.startswith("write YAML")
+    def test_the_end_of_a_name_says_how_the_file_is_written(self, folder: Path) -> None:
+        (folder / "a.yaml").write_text("dryfit: 1\nown: {reach: 940}\n")
+        (folder / "b.toml").write_text("dryfit = 1\nproject.title = 'Osier'\n[own]\nheight = 910\n")
+        (folder / "c.JSON").write_text('{"dryfit": 1, "own": {"length": 600}}')
+        plan = read_plan(["."], nothing)
+        assert plan.data == {"own": {"reach": "940", "height": "910", "length": "600"}, "project": {"title": "Osier"}}
+        assert [plan.place(f"/own/{name}") for name in ("reach", "height", "length")] == [
+            Place("a.yaml", 2, 14),
+            Place("b.toml", 4, 10),
+            Place("c.JSON", 1, 33),
+        ]
 
     def test_a_file_that_is_no_plan_by_its_name_is_told(self, folder: Path) -> None:
         (folder / "README.md").write_text("# Mill\n")

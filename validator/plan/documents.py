@@ -105,6 +105,21 @@ class SourceText:
     def invisible(self, offset: int, character: str) -> Problem:
         return self.problem(offset, f"an invisible character (U+{ord(character):04X})", "the text without it")
 
+    def second(self, name: str, offset: int, first: int) -> Problem:
+        """A name that stands in one group twice."""
+        place = self.place(first)
+        message = f"`{name}` is already in line {place.line}"
+        expected = "each name once; space, - and _ are one, and so are capital and small letters"
+        return self.problem(offset, message, expected, place)
+
+    def too_deep(self, offset: int, limits: Limits) -> Problem:
+        message = f"more than {limits.depth} levels, one inside the other"
+        return self.problem(offset, message, "a plan has fewer than ten")
+
+    def too_many(self, offset: int, limits: Limits) -> Problem:
+        message = f"more than {limits.nodes:,} names and values in one file"
+        return self.problem(offset, message, "a plan in several files")
+
     def line_above(self, line: int) -> int:
         """The number of the next line above this one that holds more than a remark; 0 for none."""
         for above in range(line - 1, 0, -1):

@@ -6,7 +6,7 @@ import codecs
 import os
 import stat
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from validator.plan.documents import Document
 from validator.plan.merging import Merged, merge
@@ -14,23 +14,24 @@ from validator.plan.names import nearest
 from validator.plan.problems import Place, Problem, Unreadable
 from validator.plan.yaml_reader import read_yaml
 
-__all__ = ["LARGEST", "STANDARD_INPUT", "Merged", "Source", "Sources", "merge", "read_plan", "read_sources"]
-
 STANDARD_INPUT = "standard input"
 LARGEST = 5_000_000
 """The most bytes that a file of a plan may have."""
 
-_READERS: dict[str, Callable[[str, str], Document]] = {".yaml": read_yaml, ".yml": read_yaml}
+SUFFIXES = (".yaml", ".yml", ".toml", ".json")
+"""How the name of a file of a plan may end; that tells how it is written."""
+
 _UTF_16 = (codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)
-_A_PLAN = "a file that ends in .yaml, or a folder of such files"
+_A_PLAN = "a file that ends in .yaml, .toml or .json, or a folder of such files"
 
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A file as text; `file` is its path as the user gave it."""
+    """A file as text, and the bytes it was read from; `file` is its path as the user gave it."""
 
     file: str
     text: str
+    content: bytes = field(repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,28 +44,47 @@ class Sources:
 
 def read_plan(paths: Sequence[str], stdin: Callable[[], bytes]) -> Merged:
     """The files at these paths as one plan. Raises Unreadable with the problems of all files."""
+    return merge(read_documents(paths, stdin))
+
+
+def read_documents(paths: Sequence[str], stdin: Callable[[], bytes]) -> list[Document]:
+    """The files at these paths one by one. Raises Unreadable with the problems of all of them."""
     found = read_sources(paths, stdin)
     problems = list(found.problems)
     documents: list[Document] = []
     for source in found.sources:
         try:
-            documents.append(_READERS[_suffix(source.file)](source.text, source.file))
+            documents.append(read_document(source.text, source.file))
         except Unreadable as unreadable:
             problems += unreadable.problems
     if problems:
         raise Unreadable(problems)
-    return merge(documents)
+    return documents
+
+
+def read_document(text: str, file: str) -> Document:
+    """A text as the name of its file says that it is written. Raises Unreadable."""
+    match _suffix(file):
+        case ".toml":
+            from validator.plan.toml_reader import read_toml
+
+            return read_toml(text, file)
+        case ".json":
+            from validator.plan.json_reader import read_json
+
+            return read_json(text, file)
+    return read_yaml(text, file)
 
 
 def read_sources(paths: Sequence[str], stdin: Callable[[], bytes]) -> Sources:
-    """The texts of one plan: each path is a file, a folder (its .yaml and .yml files, by name) or `-` for `stdin`."""
+    """The texts of one plan: each path is a file, a folder (the files of a plan in it, by name) or `-`."""
     sources: list[Source] = []
     problems: list[Problem] = []
     for file in _files(paths, problems):
         content = stdin() if file == STANDARD_INPUT else _content(file, problems)
         text = None if content is None else _text(file, content, problems)
-        if text is not None:
-            sources.append(Source(file, text))
+        if content is not None and text is not None:
+            sources.append(Source(file, text, content))
     return Sources(tuple(sources), tuple(problems))
 
 
@@ -87,9 +107,10 @@ def _files_in(folder: str, problems: list[Problem]) -> list[str]:
         problems.append(_cannot_open(folder, error))
         return []
     files = [name if folder == os.curdir else os.path.join(folder, name) for name in names if name[0] != "."]
-    plans = [file for file in files if _suffix(file) in _READERS and not os.path.isdir(file)]
+    plans = [file for file in files if _suffix(file) in SUFFIXES and not os.path.isdir(file)]
     if not plans:
-        problems.append(Problem("no file of a plan is in this folder", Place(folder), "files that end in .yaml"))
+        expected = "files that end in .yaml, .toml or .json"
+        problems.append(Problem("no file of a plan is in this folder", Place(folder), expected))
     return plans
 
 
@@ -101,7 +122,7 @@ def _content(file: str, problems: list[Problem]) -> bytes | None:
     """The bytes of an ordinary file, no more than one beyond the largest size; a pipe is not opened: it may wait."""
     try:
         status = os.stat(file)
-        if stat.S_ISREG(status.st_mode) and _suffix(file) in _READERS and status.st_size <= LARGEST:
+        if stat.S_ISREG(status.st_mode) and _suffix(file) in SUFFIXES and status.st_size <= LARGEST:
             with open(file, "rb") as opened:
                 return opened.read(LARGEST + 1)
     except FileNotFoundError:
@@ -114,12 +135,9 @@ def _content(file: str, problems: list[Problem]) -> bytes | None:
 
 
 def _unfit(file: str, status: os.stat_result) -> Problem:
-    suffix = _suffix(file)
     if not stat.S_ISREG(status.st_mode):
         return Problem("this is not an ordinary file", Place(file), _A_PLAN)
-    if suffix in (".json", ".toml"):
-        return Problem(f"plans are not read from {suffix} files yet", Place(file), f"write YAML: {_A_PLAN}")
-    if suffix not in _READERS:
+    if _suffix(file) not in SUFFIXES:
         return Problem("the name of this file is not that of a plan", Place(file), _A_PLAN)
     return _too_large(file)
 

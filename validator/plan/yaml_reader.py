@@ -165,7 +165,7 @@ class _Reading:
                     name, segment = segments[text]
                     here, key_start, key_end, waits = pointer + segment, start, end, True
                     if here in offsets:
-                        self._refuse_second(name, start, offsets[here][0])
+                        self._add(self._source.second(name, start, offsets[here][0]))
                         here = f"{here} {nodes}"
                     continue
                 if style:
@@ -191,10 +191,11 @@ class _Reading:
                 if event.anchor is not None or event.tag is not None:
                     self._refuse_mark(start)
                 if names is not None and not waits:
-                    self._leave(start, "a bracket or dash stands where a name should", "`name: value`")
+                    message = "a bracket or dash stands where a name should"
+                    self._leave(start, self._source.problem(start, message, "`name: value`"))
                     return
                 if len(levels) >= deepest:
-                    self._leave(start, f"more than {deepest} levels, one inside the other", "a plan has fewer than ten")
+                    self._leave(start, self._source.too_deep(start, self._limits))
                     return
                 if not levels and sort is SequenceStartEvent:
                     self._refuse_top(start, "-")
@@ -225,12 +226,13 @@ class _Reading:
                 documents += 1
                 if documents > 1:
                     start = event.start_mark.index + base
-                    self._leave(start, "a second document starts here", "one plan in a file, without `---`")
+                    message = "a second document starts here"
+                    self._leave(start, self._source.problem(start, message, "one plan in a file, without `---`"))
                     return
                 if event.version is not None or event.tags:
                     self._refuse_directive()
             if nodes > most:
-                self._leave(last_end, f"more than {most:,} names and values in one file", "a plan in several files")
+                self._leave(last_end, self._source.too_many(last_end, self._limits))
                 return
         if not documents:
             self._add(Problem("the file is empty", Place(self._source.file), "lines of `name: value`"))
@@ -239,8 +241,8 @@ class _Reading:
         if len(self.problems) < MOST_PROBLEMS:
             self.problems.append(problem)
 
-    def _leave(self, offset: int, message: str, expected: str) -> None:
-        self._add(self._source.problem(offset, message, expected))
+    def _leave(self, offset: int, problem: Problem) -> None:
+        self._add(problem)
         self.left = offset
 
     def _refuse_top(self, start: int, text: str) -> None:
@@ -248,7 +250,8 @@ class _Reading:
             self._add(Problem("the file is empty", Place(self._source.file), "lines of `name: value`"))
         else:
             what = "a list" if text == "-" or self._source.text[start] == "[" else "a text without a name"
-            self._leave(start, f"{what} stands at the top of the file", "lines of `name: value`")
+            message = f"{what} stands at the top of the file"
+            self._leave(start, self._source.problem(start, message, "lines of `name: value`"))
 
     def _refuse_directive(self) -> None:
         found = _DIRECTIVE.search(self._source.text)
@@ -276,12 +279,6 @@ class _Reading:
         found = INVISIBLE.search(text)
         if found is not None:
             self._add(self._source.invisible(start, found[0]))
-
-    def _refuse_second(self, name: str, start: int, first: int) -> None:
-        place = self._source.place(first)
-        message = f"`{name}` is already in line {place.line}"
-        expected = "each name once; space, - and _ are one, and so are capital and small letters"
-        self._add(self._source.problem(start, message, expected, place))
 
     def _refuse_empty(self, key_start: int, key_end: int) -> None:
         """A value that is not there; says which slip most likely left it out."""
