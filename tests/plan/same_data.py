@@ -29,7 +29,7 @@ def has_one_name_twice(data: Any) -> bool:
     return isinstance(data, list) and any(map(has_one_name_twice, data))
 
 
-def scalars(data: Any, pointer: str = "") -> list[tuple[str, str]]:
+def scalars(data: Any, pointer: str = "") -> list[tuple[str, Any]]:
     """Every text in the data with its pointer."""
     if isinstance(data, dict):
         return [found for name, value in data.items() for found in scalars(value, join(pointer, name))]

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from tests.plan.same_data import has_one_name_twice, plans, scalars
 from validator.plan import json_reader
 from validator.plan.documents import Document, Limits
+from validator.plan.json_places import JsonPlaces
 from validator.plan.json_reader import read_json
 from validator.plan.problems import Place, Problem, Unreadable
 
@@ -84,9 +85,8 @@ class TestPlaces:
 
     def test_places_are_looked_up_only_when_one_is_asked_for(self, monkeypatch: pytest.MonkeyPatch) -> None:
         looked_up: list[str] = []
-        whole = json_reader.JsonPlaces
 
-        class Counting(whole):  # type: ignore[misc,valid-type]
+        class Counting(JsonPlaces):
             def __init__(self, *arguments: Any) -> None:
                 looked_up.append("once")
                 super().__init__(*arguments)
