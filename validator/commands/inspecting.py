@@ -9,7 +9,8 @@ from datetime import date
 from pathlib import Path
 
 from validator.judging.apply import Judgement, judge
-from validator.judging.books import Books, read_books
+from validator.judging.book_cache import read_or_recall
+from validator.judging.books import Books, books_for
 from validator.measures.site import Site
 from validator.plan.files import read_plan
 from validator.plan.load import load
@@ -27,14 +28,22 @@ def library() -> Library:
 def inspect(path: str, books: Sequence[str], on: date | None) -> Judgement:
     """Read a plan and judge it on a day (today if none is given); raises Unreadable."""
     plan = load(read_plan([path], _standard_input))
-    shelf = library()
-    applied = read_books(rules_folder(), shelf, plan, books)
-    return judge(plan, shelf, applied, on or date.today())
+    shelf, applied = read_or_recall(rules_folder(), plan.project.country or "", books, caches())
+    return judge(plan, shelf, books_for(plan, shelf, applied), on or date.today())
 
 
 def site(path: str, books: Sequence[str], on: date | None) -> tuple[Site, Books]:
     judged = inspect(path, books, on)
     return judged.site, judged.books
+
+
+def caches() -> Path | None:
+    """The folder for what may be thrown away: `$XDG_CACHE_HOME/dryfit`, else `~/.cache/dryfit`; None without a home."""
+    wanted = os.environ.get("XDG_CACHE_HOME", "")
+    if os.path.isabs(wanted):
+        return Path(wanted, "dryfit")
+    home = os.path.expanduser("~")
+    return Path(home, ".cache", "dryfit") if os.path.isabs(home) else None
 
 
 def style() -> Style:

@@ -85,10 +85,18 @@ class Expression:
     def evaluate(self, row: Row, extra: Names = NO_NAMES) -> Value:
         """The value for a row; `extra` gives names that are not of the row. Raises NotKnown by Kleene's rules: an `and`
         with a false side is false, an `or` with a true side true, whatever the other side is."""
-        run = self._built.get(type(row))
-        if run is None:
-            run = self._built[type(row)] = built(self.tree, self.text, self.reads, type(row))
+        run = self._built.get(type(row)) or self.built_for(type(row))
         return run(row, extra)
+
+    def built_for(self, kind: RowClass) -> Evaluate:
+        """The function that evaluates it for rows of one class, made on first use.
+
+        Raises BadExpression where a name is a list of the row, or is of another sort than the expression takes it for.
+        """
+        run = self._built.get(kind)
+        if run is None:
+            run = self._built[kind] = built(self.tree, self.text, self.reads, kind)
+        return run
 
     def as_json(self) -> list[Any]:
         """The expression as plain JSON, for `from_json`."""
