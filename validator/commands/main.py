@@ -88,7 +88,12 @@ def parser() -> argparse.ArgumentParser:
 def _check_words(command: argparse.ArgumentParser) -> None:
     command.description = "Judge each plan named (a file, a folder, or - for standard input) and print its report."
     command.add_argument("plans", nargs="+", metavar="PLAN", help="a YAML file, a folder of them, or -")
-    command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
+    command.add_argument(
+        "--form",
+        choices=("text", "json", "sarif", "junit", "markdown"),
+        default="text",
+        help="for people (text; markdown for a comment on a change) or for machines (json, sarif, junit)",
+    )
     command.add_argument(
         "--fail-on",
         choices=("stop", "put right", "improve", "note"),

@@ -172,7 +172,11 @@ def _in_words(rule: Rule, row: Row, check: Check, printer: Printer) -> Finding:
         declared = row.fields.get(name)
         label = figure.label if figure else declared.label if declared else name
         type = figure.dimension if figure else declared.type if declared else None
-        said.append(f"{printer.text(label)}: {printer.value(getattr(row, name), type)}")
+        try:
+            shown = printer.value(getattr(row, name), type)
+        except NotKnown:
+            shown = "not known"
+        said.append(f"{printer.text(label)}: {shown}")
     return Finding(have="; ".join(said), need="" if check.bound == "holds" else str(check.need))
 
 
