@@ -6,7 +6,7 @@ import hashlib
 import json
 import os
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -61,7 +61,7 @@ def caches(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def reads(monkeypatch: pytest.MonkeyPatch) -> Iterator[list[str]]:
+def reads(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """The countries for which books were read from their files, not recalled."""
     done: list[str] = []
     original = book_cache._read
@@ -71,7 +71,7 @@ def reads(monkeypatch: pytest.MonkeyPatch) -> Iterator[list[str]]:
         return original(folder, country, given)
 
     monkeypatch.setattr(book_cache, "_read", read)
-    yield done
+    return done
 
 
 def _stored(caches: Path) -> Path:
