@@ -25,7 +25,7 @@ from validator.plan.pointers import split
 from validator.reference.folder import rules_folder
 from validator.reference.library import Library, read_library
 
-COUNTRIES = ("GB", "GB-ENG", "GB-SCT", "US", "AU", "NZ")
+COUNTRIES = ("GB", "GB-ENG", "GB-SCT", "US", "US-CA", "AU", "NZ")
 """Every country a book is for, and one that no book is for, where what applies everywhere is all there is."""
 
 DAY = date(2026, 5, 1)

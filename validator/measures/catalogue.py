@@ -39,5 +39,12 @@ MEASURES: dict[str, Measure] = {
     "circuit": Measure("circuits:Circuit", "circuits:circuits"),
     "task after a wait": Measure("programme:TaskAfterWait", "programme:tasks_after_waits"),
     "gas work": Measure("programme:GasWork", "programme:gas_works"),
+    "suspect material": Measure("survey:SuspectMaterial", "survey:suspect_materials"),
+    "consumer unit": Measure("survey:NewCircuits", "survey:consumer_units"),
+    "budget": Measure("budget:Budget", "budget:budgets"),
+    "price of a trade": Measure("budget:Price", "budget:prices"),
+    "delivery": Measure("deliveries:Delivery", "deliveries:deliveries"),
+    "paper": Measure("deliveries:Paper", "deliveries:papers"),
+    "place to stand": Measure("slopes:PlaceToStand", "slopes:places_to_stand"),
     "departure": Measure("departures:Departure", ""),
 }

@@ -1,0 +1,134 @@
+"""Money: what everything comes to with its reserve, and the prices that trades have given."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
+from validator.measures.arithmetic import total
+from validator.measures.rows import Given, Missing, Row, Rows, Subject, Words, figure, given
+from validator.plan.dimensions import MONEY, NUMBER, SHARE
+
+if TYPE_CHECKING:
+    from validator.measures.site import Site
+    from validator.plan.plan import Plan
+    from validator.plan.sections.work import Person
+
+LINES = ("sundries", "tool_hire", "waste_removal", "making_good", "fees", "other")
+
+
+class Budget(Row, kind="budget"):
+    """All prices of the plan, with the reserve kept for what nobody foresees and the tax still to be added."""
+
+    prices: tuple[float, ...] = given(MONEY, "prices", many=True)
+    contingency: float = given(SHARE, "reserve")
+    tax: float = given(SHARE, "tax to be added")
+    limit: float = given(MONEY, "most it may cost")
+    built: float = given(NUMBER, "year the house was built")
+
+    @figure(MONEY, "works")
+    def works(self) -> float:
+        return total(self.prices)
+
+    @figure(MONEY, "reserve")
+    def reserve(self) -> float:
+        return self.contingency * self.works
+
+    @figure(MONEY, "tax")
+    def tax_added(self) -> float:
+        return self.tax * (self.works + self.reserve)
+
+    @figure(MONEY, "total")
+    def total(self) -> float:
+        return self.works + self.reserve + self.tax_added
+
+
+class Price(Row, kind="price of a trade"):
+    """What somebody has offered to do a part for: a fixed quote or an estimate, and what is to be paid beforehand."""
+
+    basis: str = given(Words(("quote", "estimate")), "whether the price is fixed")
+    price: float = given(MONEY, "price")
+    deposit: float = given(MONEY, "deposit")
+
+    @figure(NUMBER, "share paid beforehand")
+    def share(self) -> float:
+        return self.deposit / self.price
+
+
+def budgets(site: Site) -> Rows:
+    """One row where the plan has `money`; a plan without it is not judged on what it costs."""
+    plan = site.plan
+    money = plan.money
+    if money is None:
+        return Rows()
+    built = plan.project.built
+    year: Given = Missing("/project/built", "year the house was built")
+    if built is not None:
+        year = reading.exactly(built, "/project/built", "built")
+    tax = reading.read(money, "vat", "tax to be added")
+    return Rows(
+        [
+            Budget(
+                Subject("budget", money.pointer),
+                prices=reading.parts(list(_prices(plan))),
+                contingency=reading.read(money, "contingency", "reserve"),
+                tax=tax,
+                limit=reading.read(money, "limit", "most it may cost"),
+                built=year,
+            )
+        ]
+    )
+
+
+def _prices(plan: Plan) -> Iterator[Given]:
+    """Every price of the plan; a trade that does a part and gives no price leaves the sum not known."""
+    for name, person in plan.people.items():
+        if person.quote is not None or person.estimate is not None:
+            yield reading.read(person, "quote" if person.quote is not None else "estimate", name)
+        elif _works(plan, name):
+            yield Missing(person.pointer_to("quote"), f"price of {name}")
+    for section in (plan.deliveries, plan.appliances):
+        for name, thing in section.items():
+            if thing.price is not None:
+                yield reading.read(thing, "price", name)
+            elif section is plan.deliveries:
+                if name not in plan.appliances and not _is_priced_elsewhere(plan, name):
+                    yield Missing(thing.pointer_to("price"), f"price of {name}")
+    if plan.money is not None:
+        for line in LINES:
+            if getattr(plan.money, line) is not None:
+                yield reading.read(plan.money, line, line.replace("_", " "))
+
+
+def _is_priced_elsewhere(plan: Plan, delivery: str) -> bool:
+    """Whether a delivery only gathers appliances that each have a price of their own."""
+    return delivery.casefold() == "appliances" and any(each.price is not None for each in plan.appliances.values())
+
+
+def _works(plan: Plan, name: str) -> bool:
+    tasks = plan.work.tasks.values() if plan.work is not None else ()
+    return any(name in (task.by or ()) for task in tasks)
+
+
+def prices(site: Site) -> Rows:
+    """A row for each person of whom the plan gives a price."""
+    return Rows(
+        [
+            _price(name, person)
+            for name, person in site.plan.people.items()
+            if person.quote is not None or person.estimate is not None
+        ]
+    )
+
+
+def _price(name: str, person: Person) -> Row:
+    fixed = person.quote is not None
+    field = "quote" if fixed else "estimate"
+    pointer = person.pointer_to(field)
+    return Price(
+        Subject(name, person.pointer),
+        basis=reading.exactly(field, pointer, "whether the price is fixed"),
+        price=reading.read(person, field, "price"),
+        deposit=reading.read(person, "deposit", f"deposit of {name}"),
+    )

@@ -1,0 +1,115 @@
+"""Sloping ceilings: how high the ceiling is at a place, and whether a person can stand at the sink and at the hob."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
+from validator.measures.appliance_places import HOBS, kind_of, place_of
+from validator.measures.arithmetic import least, root, total
+from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, figure, given
+from validator.measures.walls import FromRightEnd, length_of, which_end, worked
+from validator.plan.dimensions import LENGTH
+from validator.plan.names import fold
+
+if TYPE_CHECKING:
+    from validator.measures.site import Site
+    from validator.plan.sections.room import Slope
+
+HALF_A_PERSON = 300.0
+"""From the fronts of a run to the middle of somebody who stands at it, mm."""
+
+
+class PlaceToStand(Row, kind="place to stand"):
+    """Where a person stands at a sink or a hob, under a ceiling that rises from a wall."""
+
+    from_wall: float = given(LENGTH, "from the wall")
+    low: float = given(LENGTH, "ceiling at that wall")
+    flat: float = given(LENGTH, "flat ceiling")
+    sloping_length: float = given(LENGTH, "along the slope")
+    finished_floor: float = given(LENGTH, "floor")
+
+    @figure(LENGTH, "how far the slope reaches into the room", start="wall", end="flat ceiling")
+    def reach(self) -> float:
+        rise = self.flat - self.low
+        return root(self.sloping_length * self.sloping_length - rise * rise)
+
+    @figure(LENGTH, "ceiling there", start="bare floor", end="ceiling")
+    def ceiling(self) -> float:
+        return least(self.flat, self.low + (self.flat - self.low) * (self.from_wall / self.reach))
+
+    @figure(LENGTH, "headroom", start="finished floor", end="ceiling")
+    def headroom(self) -> float:
+        return self.ceiling - self.finished_floor
+
+
+def places_to_stand(site: Site) -> Rows:
+    """A row for each sink and hob, and each slope of the ceiling on its own wall or on one that meets it."""
+    plan = site.plan
+    slopes = plan.ceiling.slopes if plan.ceiling is not None else None
+    rows = Rows()
+    for name, appliance in plan.appliances.items() if slopes else ():
+        if kind_of(name, appliance) in (*HOBS, "sink"):
+            rows.rows += [row for wall, slope in (slopes or {}).items() if (row := _place(site, name, wall, slope))]
+    return rows
+
+
+def _place(site: Site, name: str, wall: str, slope: Slope) -> Row | None:
+    at = place_of(site, name)
+    levels = site.levels
+    if at.on and fold(at.on) != fold(wall) and not which_end(site.plan, at.on, wall):
+        return None
+    low = levels.above_bare_floor(slope.from_, slope.pointer_to("from"), f"ceiling at the {wall} wall", None)
+    flat, along = levels.ceiling, reading.read(slope, "sloping_length", "along the slope")
+    if _rise(low, flat) > _most(along):
+        detail = "a slope is longer than it rises"
+        along = Missing(slope.pointer_to("sloping_length"), "along the slope", Why.UNCLEAR, detail=detail)
+    return PlaceToStand(
+        Subject(name, at.appliance.pointer, f"under the slope over the {wall} wall", at.on),
+        from_wall=_from_wall(site, name, wall),
+        low=low,
+        flat=flat,
+        sloping_length=along,
+        finished_floor=levels.finished_floor,
+    )
+
+
+def _rise(low: Given, flat: Given) -> float:
+    """How far a slope rises at most; 0 where nobody knows."""
+    if not isinstance(low, Known) or not isinstance(flat, Known):
+        return 0.0
+    return float(flat.high or 0.0) - float(low.low or 0.0)
+
+
+def _most(along: Given) -> float:
+    return float(along.low or 0.0) if isinstance(along, Known) else float("inf")
+
+
+def _from_wall(site: Site, name: str, wall: str) -> Given:
+    """How far somebody who stands at the appliance is from the wall under the slope."""
+    at = place_of(site, name)
+    if not isinstance(at.middle, Known) or not at.on:
+        return at.middle
+    if fold(at.on) == fold(wall):
+        detail = "how far the fronts stand out from that wall"
+        item = at.standing.item if at.standing is not None else None
+        if item is None:
+            return Missing(at.appliance.pointer, detail, Why.UNCLEAR)
+        out = [reading.read(item, field, field.replace("_", " ")) for field in ("void_behind", "depth", "front")]
+        out.append(reading.exactly(HALF_A_PERSON, item.pointer, "half a person"))
+        row = InFrontOf(Subject(name, item.pointer), parts=reading.parts(out))
+        return worked(row, "middle", "from the wall")
+    if which_end(site.plan, at.on, wall) == "left":
+        return at.middle
+    subject = Subject(name, at.appliance.pointer, at.on)
+    return worked(FromRightEnd(subject, wall=length_of(site.plan, at.on), amount=at.middle), "place", "from the wall")
+
+
+class InFrontOf(Row, kind="somebody who stands at a run"):
+    """The middle of somebody who stands before the fronts of a run."""
+
+    parts: tuple[float, ...] = given(LENGTH, "units", many=True)
+
+    @figure(LENGTH, "middle of a person", start="wall", end="middle of a person")
+    def middle(self) -> float:
+        return total(self.parts)
