@@ -63,7 +63,7 @@ def _every(books: Sequence[Books]) -> Iterator[Rule]:
 
 
 def _one(rule: Rule, library: Library) -> Iterator[str]:
-    yield f"{rule.name}: {rule.title}"
+    yield from wrap(f"{rule.name}: {rule.title}", WIDTH)
     yield from _field("covers", f"{rule.covers}   (book: {rule.book})")
     yield from _field("severity", f"{rule.severity}, to be settled before: {rule.before}")
     yield from _field("judges", f"every {rule.each}" + (f", when {rule.when.text}" if rule.when else ""))
