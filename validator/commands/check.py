@@ -5,52 +5,71 @@ from __future__ import annotations
 import argparse
 import importlib
 import sys
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from datetime import date
+from typing import Any
 
-from validator.commands.inspecting import inspect, say_unreadable, style
-from validator.judging.ready import ready
-from validator.plan.problems import Unreadable
+from validator.commands.inspecting import style
+from validator.commands.many import IN_PARTS, NOT_READY, READY, UNREADABLE, Checked, Request, check_plans
 
-READY, NOT_READY, UNREADABLE = 0, 1, 2
-
-FORMS = {
-    "sarif": "validator.reporting.sarif_form",
-    "junit": "validator.reporting.junit_form",
-    "markdown": "validator.reporting.markdown",
-}
-"""Forms in which a plan that cannot be read has its part too; each module has of_plan, of_unreadable and whole."""
+STATUS_WORDS = {READY: "ready", NOT_READY: "not ready", UNREADABLE: "cannot be read"}
 
 
 def run(chosen: argparse.Namespace) -> int:
     """Judge every plan named; the exit status is that of the worst."""
-    on: date = chosen.on or date.today()
-    status = READY
-    reports = []
-    form = importlib.import_module(FORMS[chosen.form]) if chosen.form in FORMS else None
-    for path in chosen.plans:
-        try:
-            judged = inspect(path, chosen.rules, on)
-        except Unreadable as unreadable:
-            say_unreadable(unreadable)
-            status = UNREADABLE
-            if form is not None:
-                reports.append(form.of_unreadable(unreadable))
-            continue
-        status = max(status, READY if ready(judged, chosen.fail_on) else NOT_READY)
-        if form is not None:
-            reports.append(form.of_plan(judged, on, chosen.fail_on))
-        elif chosen.form == "json":
-            from validator.reporting.json_form import as_data
-
-            reports.append(as_data(judged, on, chosen.fail_on))
-        else:
-            from validator.reporting.text import report
-
-            sys.stdout.write(report(judged, on, style(), chosen.fail_on))
-    if form is not None:
-        sys.stdout.write(form.whole(reports))
+    request = Request(chosen.on or date.today(), tuple(chosen.rules), chosen.fail_on, chosen.form, style().plain)
+    checked: list[Checked] = []
+    with _executor(chosen.jobs, chosen.plans) as executor, _progress(chosen.plans) as step:
+        for one in check_plans(chosen.plans, request, executor):
+            step()
+            checked.append(one)
+            sys.stderr.write(one.problems)
+            if chosen.form == "text" and one.report is not None:
+                sys.stdout.write(one.report)
+    reports = [one.report for one in checked if one.report is not None]
+    if chosen.form in IN_PARTS:
+        sys.stdout.write(importlib.import_module(IN_PARTS[chosen.form]).whole(reports))
     elif chosen.form == "json" and reports:
         from validator.reporting.json_form import as_text
 
         sys.stdout.write(as_text(reports[0] if len(chosen.plans) == 1 else reports))
-    return status
+    elif chosen.form == "text" and len(checked) > 1:
+        sys.stdout.write(_summary(checked))
+    return max(one.status for one in checked)
+
+
+def _summary(checked: Sequence[Checked]) -> str:
+    """One line a plan and one for all, after the reports of several plans."""
+    lines = ["", f"{len(checked)} PLANS"]
+    lines += [f"  {STATUS_WORDS[one.status]:<16}{one.path}" for one in checked]
+    counts = [f"{count} {word}" for status, word in STATUS_WORDS.items() if (count := _count(checked, status))]
+    return "\n".join([*lines, ", ".join(counts), ""])
+
+
+def _count(checked: Sequence[Checked], status: int) -> int:
+    return sum(one.status == status for one in checked)
+
+
+@contextmanager
+def _executor(jobs: int, plans: Sequence[str]) -> Iterator[Any]:
+    """A pool of processes where several are wanted; standard input can only be read in this one."""
+    if jobs < 2 or len(plans) < 2 or "-" in plans:
+        yield None
+        return
+    from concurrent.futures import ProcessPoolExecutor
+
+    with ProcessPoolExecutor(min(jobs, len(plans))) as pool:
+        yield pool
+
+
+@contextmanager
+def _progress(plans: Sequence[str]) -> Iterator[Any]:
+    """A bar on standard error while several plans are judged, where a person may be watching and nothing else shows."""
+    if len(plans) < 2 or not sys.stderr.isatty() or sys.stdout.isatty():
+        yield lambda: None
+        return
+    from tqdm import tqdm
+
+    with tqdm(total=len(plans), unit="plan", leave=False) as bar:
+        yield lambda: bar.update(1)

@@ -52,9 +52,14 @@ def style() -> Style:
     return Style(plain=not wanted)
 
 
+def explained(unreadable: Unreadable, what: str = "plan") -> str:
+    """All that has to be mended, in words, with the lines as they stand in the files."""
+    return explain(unreadable, _line_of, what)
+
+
 def say_unreadable(unreadable: Unreadable, what: str = "plan") -> None:
     """Print to standard error all that has to be mended."""
-    sys.stderr.write(explain(unreadable, _line_of, what))
+    sys.stderr.write(explained(unreadable, what))
 
 
 def _standard_input() -> bytes:

@@ -94,6 +94,7 @@ def _check_words(command: argparse.ArgumentParser) -> None:
         default="text",
         help="for people (text; markdown for a comment on a change) or for machines (json, sarif, junit)",
     )
+    command.add_argument("--jobs", type=int, default=1, metavar="N", help="judge several plans in N processes")
     command.add_argument(
         "--fail-on",
         choices=("stop", "put right", "improve", "note"),
