@@ -48,9 +48,12 @@ def _fields(value: Any, path: tuple[str, ...] = ()) -> Iterator[tuple[str, ...]]
         return
     for key, below in value.items():
         here = (*path, key)
-        if len(here) >= (2 if path[:1] == ("floor",) else 3) and key not in COMPLETE and "order" not in path[-1:]:
-            yield here
-        yield from _fields(below, here)
+        if key == "order":
+            yield from (found for name in below for found in _fields(below[name], (*here, name)))
+        elif key not in COMPLETE:
+            if len(here) >= (2 if path[:1] == ("floor",) else 3):
+                yield here
+            yield from _fields(below, here)
 
 
 def _without(data: dict[str, Any], paths: list[tuple[str, ...]]) -> dict[str, Any]:
@@ -67,7 +70,7 @@ def _without(data: dict[str, Any], paths: list[tuple[str, ...]]) -> dict[str, An
 def _judged(data: dict[str, Any]) -> dict[tuple[str, str, str], Outcome] | None:
     text = io.StringIO()
     yaml = YAML(typ="safe", pure=True)
-    yaml.sort_base_mapping_type_on_output = False  # the walls stand in their order round the room
+    yaml.sort_base_mapping_type_on_output = False  # type: ignore[assignment]  # walls go round the room
     yaml.dump(data, text)
     try:
         plan = load(read_plan(["-"], text.getvalue().encode))
