@@ -64,7 +64,7 @@ def read_documents(paths: Sequence[str], stdin: Callable[[], bytes]) -> list[Doc
 
 def read_document(text: str, file: str) -> Document:
     """A text as the name of its file says that it is written. Raises Unreadable."""
-    match _suffix(file):
+    match suffix_of(file):
         case ".toml":
             from validator.plan.toml_reader import read_toml
 
@@ -107,14 +107,14 @@ def _files_in(folder: str, problems: list[Problem]) -> list[str]:
         problems.append(_cannot_open(folder, error))
         return []
     files = [name if folder == os.curdir else os.path.join(folder, name) for name in names if name[0] != "."]
-    plans = [file for file in files if _suffix(file) in SUFFIXES and not os.path.isdir(file)]
+    plans = [file for file in files if suffix_of(file) in SUFFIXES and not os.path.isdir(file)]
     if not plans:
         expected = "files that end in .yaml, .toml or .json"
         problems.append(Problem("no file of a plan is in this folder", Place(folder), expected))
     return plans
 
 
-def _suffix(file: str) -> str:
+def suffix_of(file: str) -> str:
     return ".yaml" if file == STANDARD_INPUT else os.path.splitext(file)[1].lower()
 
 
@@ -122,7 +122,7 @@ def _content(file: str, problems: list[Problem]) -> bytes | None:
     """The bytes of an ordinary file, no more than one beyond the largest size; a pipe is not opened: it may wait."""
     try:
         status = os.stat(file)
-        if stat.S_ISREG(status.st_mode) and _suffix(file) in SUFFIXES and status.st_size <= LARGEST:
+        if stat.S_ISREG(status.st_mode) and suffix_of(file) in SUFFIXES and status.st_size <= LARGEST:
             with open(file, "rb") as opened:
                 return opened.read(LARGEST + 1)
     except FileNotFoundError:
@@ -137,7 +137,7 @@ def _content(file: str, problems: list[Problem]) -> bytes | None:
 def _unfit(file: str, status: os.stat_result) -> Problem:
     if not stat.S_ISREG(status.st_mode):
         return Problem("this is not an ordinary file", Place(file), _A_PLAN)
-    if _suffix(file) not in SUFFIXES:
+    if suffix_of(file) not in SUFFIXES:
         return Problem("the name of this file is not that of a plan", Place(file), _A_PLAN)
     return _too_large(file)
 
