@@ -14,6 +14,8 @@ from validator.judging.books import Books, books_for
 from validator.measures.site import Site
 from validator.plan.files import read_plan
 from validator.plan.load import load
+from validator.plan.merging import Merged
+from validator.plan.plan import Plan
 from validator.plan.problems import Place, Unreadable
 from validator.reference.folder import rules_folder
 from validator.reference.library import Library, read_library
@@ -25,11 +27,35 @@ def library() -> Library:
     return read_library(rules_folder())
 
 
+class Inspector:
+    """Judges plans one after the other on a day (today if none is given), by books that are read once a country."""
+
+    def __init__(self, books: Sequence[str], on: date | None) -> None:
+        self.on = on or date.today()
+        self._given = books
+        self._shelves: dict[str, tuple[Library, Books]] = {}
+
+    def site(self, files: Merged) -> Site:
+        """A plan before it is judged; raises Unreadable."""
+        plan = load(files)
+        return Site(plan, self._shelf(plan)[0], self.on)
+
+    def inspect(self, files: Merged) -> Judgement:
+        """Judge the plan that these files make; raises Unreadable."""
+        plan = load(files)
+        shelf, applied = self._shelf(plan)
+        return judge(plan, shelf, books_for(plan, shelf, applied), self.on)
+
+    def _shelf(self, plan: Plan) -> tuple[Library, Books]:
+        country = plan.project.country or ""
+        if country not in self._shelves:
+            self._shelves[country] = read_or_recall(rules_folder(), country, self._given, caches())
+        return self._shelves[country]
+
+
 def inspect(path: str, books: Sequence[str], on: date | None) -> Judgement:
     """Read a plan and judge it on a day (today if none is given); raises Unreadable."""
-    plan = load(read_plan([path], _standard_input))
-    shelf, applied = read_or_recall(rules_folder(), plan.project.country or "", books, caches())
-    return judge(plan, shelf, books_for(plan, shelf, applied), on or date.today())
+    return Inspector(books, on).inspect(read_plan([path], _standard_input))
 
 
 def site(path: str, books: Sequence[str], on: date | None) -> tuple[Site, Books]:
