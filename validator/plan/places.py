@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from validator.plan.american import KEYS
+from validator.plan.elements import is_to_find
 from validator.plan.merging import Merged
 from validator.plan.names import fold
 from validator.plan.pointers import folded, join, split
@@ -30,6 +31,23 @@ class Places:
     def written(self, pointer: str) -> str:
         """The pointer of the same value as the files have it."""
         return self._as_spelt(self._in_kind(pointer))
+
+    def open_at(self, pointer: str) -> str | None:
+        """The pointer of the `to find out` that leaves the value at `pointer` open, alone or with others; None where none
+        does. `waste: to find out` leaves bore, length and fall open, a kind's height that of each of its uses.
+        """
+        node: Any = self._files.data
+        segments = split(self.written(pointer))
+        for at, segment in enumerate(segments):
+            if isinstance(node, Mapping) and segment in node:
+                node = node[segment]
+            elif isinstance(node, list) and segment.isdecimal() and int(segment) < len(node):
+                node = node[int(segment)]
+            else:
+                return None
+            if is_to_find(node):
+                return join("", *segments[: at + 1])
+        return None
 
     def place(self, pointer: str) -> Place:
         return self._files.place(self.written(pointer))

@@ -61,6 +61,7 @@ def as_data(judgement: Judgement, on: date, fail_on: Severity = "put right") -> 
             {
                 "number": errand.number,
                 **_missing(errand.missing, printer),
+                "answer at": errand.at,
                 "question": printer.text(judgement.site.library.questions.get(errand.missing.asks, "")),
                 "severity": errand.severity,
             }

@@ -161,13 +161,13 @@ class _PlanReport:
         things = list(dict.fromkeys(o.subject.name for o in errand.outcomes if o.row is not None))
         about = f": {some(things, 2)}" if things and things != [missing.label] else ""
         titles = list(dict.fromkeys(printer.text(outcome.rule.title) for outcome in errand.outcomes))
-        line = printer.lines([missing.pointer])
+        line = printer.lines([errand.at])
         lines = [
             f"- [ ] **{errand.number}. {_word(errand.severity)}: {plain(printer.text(missing.label) + about)}**",
             plain(asked(missing, self._judgement.site.library.questions, printer)),
             *_items("who can say", missing.by or ""),
             *_items("for", some(titles)),
-            *_items("answer at", " / ".join(split(missing.pointer)) + (f" ({line})" if line else "")),
+            *_items("answer at", " / ".join(split(errand.at)) + (f" ({line})" if line else "")),
         ]
         return "\n  ".join(lines)
 

@@ -57,7 +57,7 @@ class PointTexts:
         yield from wrapped(asked(missing, self._questions, self._printer), INDENT)
         titles = list(dict.fromkeys(self._printer.text(outcome.rule.title) for outcome in errand.outcomes))
         yield from labelled("for", some(titles))
-        yield from labelled("answer at", " / ".join(split(missing.pointer)), self._printer.lines([missing.pointer]))
+        yield from labelled("answer at", " / ".join(split(errand.at)), self._printer.lines([errand.at]))
 
     def _places(self, point: Point) -> str:
         contexts = list(dict.fromkeys(o.subject.context for o in point.outcomes if o.subject.context))

@@ -27,9 +27,13 @@ class Point:
 
 @dataclass(frozen=True, slots=True)
 class Errand:
-    """One thing to find out, and all that waits for it; `severity` is the gravest rule among them."""
+    """One thing to find out, and all that waits for it; `severity` is the gravest rule among them.
+
+    `at` is the pointer where the answer is written, as the plan spells it: in a kind where the kind leaves it open.
+    """
 
     number: int
+    at: str
     missing: Missing
     outcomes: tuple[Outcome, ...]
     severity: Severity
@@ -67,7 +71,7 @@ def put_together(judgement: Judgement) -> Points:
     """Number what is wrong by stage and severity, then what is not known by severity."""
     stages = list(judgement.site.library.stages)
     points = _points(judgement.outcomes, stages)
-    errands = _errands(judgement.outcomes, len(points))
+    errands = _errands(judgement, len(points))
     met = [outcome for outcome in judgement.outcomes if outcome.result is Result.MET]
     return Points(
         tuple(points),
@@ -91,21 +95,33 @@ def _points(outcomes: Sequence[Outcome], stages: list[str]) -> list[Point]:
     return [Point(number, group[0].rule, tuple(group)) for number, group in enumerate(groups, 1)]
 
 
-def _errands(outcomes: Sequence[Outcome], after: int) -> list[Errand]:
+def _errands(judgement: Judgement, after: int) -> list[Errand]:
+    """What is not known, once for each value that somebody has to write."""
+    places = judgement.site.plan.places
     waiting: dict[str, tuple[Missing, list[Outcome]]] = {}
-    for outcome in outcomes:
+    for outcome in judgement.outcomes:
         if outcome.result is Result.NOT_KNOWN:
             for missing in outcome.missing:
-                key = section_left_out(missing) or f"{missing.pointer}: {missing.label}"
-                waiting.setdefault(key, (missing, []))[1].append(outcome)
+                open_at = places.open_at(missing.pointer)
+                key = section_left_out(missing) or open_at or f"{missing.pointer}: {missing.label}"
+                held_up = waiting.setdefault(key, (missing, []))[1]
+                if not held_up or held_up[-1] is not outcome:
+                    held_up.append(outcome)
     errands = [
         (min((outcome.rule.severity for outcome in found), key=SEVERITIES.index), missing, tuple(found))
         for missing, found in waiting.values()
     ]
     errands.sort(key=lambda errand: SEVERITIES.index(errand[0]))
     return [
-        Errand(number, missing, found, severity) for number, (severity, missing, found) in enumerate(errands, after + 1)
+        Errand(number, where_to_answer(missing, judgement), missing, found, severity)
+        for number, (severity, missing, found) in enumerate(errands, after + 1)
     ]
+
+
+def where_to_answer(missing: Missing, judgement: Judgement) -> str:
+    """The pointer at which a missing value is to be written, as the plan spells it."""
+    places = judgement.site.plan.places
+    return places.open_at(missing.pointer) or places.written(missing.pointer)
 
 
 def section_left_out(missing: Missing) -> str:
