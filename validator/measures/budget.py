@@ -92,9 +92,8 @@ def _prices(plan: Plan) -> Iterator[Given]:
         for name, thing in section.items():
             if thing.price is not None:
                 yield reading.read(thing, "price", name)
-            elif section is plan.deliveries:
-                if name not in plan.appliances and not _is_priced_elsewhere(plan, name):
-                    yield Missing(thing.pointer_to("price"), f"price of {name}")
+            elif section is plan.deliveries and not _is_priced_elsewhere(plan, name):
+                yield Missing(thing.pointer_to("price"), f"price of {name}")
     if plan.money is not None:
         for line in LINES:
             if getattr(plan.money, line) is not None:
@@ -102,7 +101,9 @@ def _prices(plan: Plan) -> Iterator[Given]:
 
 
 def _is_priced_elsewhere(plan: Plan, delivery: str) -> bool:
-    """Whether a delivery only gathers appliances that each have a price of their own."""
+    """Whether a delivery only brings appliances that have prices of their own."""
+    if delivery in plan.appliances:
+        return True
     return delivery.casefold() == "appliances" and any(each.price is not None for each in plan.appliances.values())
 
 

@@ -46,5 +46,13 @@ MEASURES: dict[str, Measure] = {
     "delivery": Measure("deliveries:Delivery", "deliveries:deliveries"),
     "paper": Measure("deliveries:Paper", "deliveries:papers"),
     "place to stand": Measure("slopes:PlaceToStand", "slopes:places_to_stand"),
+    "thing at an opening": Measure("openings:ThingAtOpening", "openings:things_at_openings"),
+    "window over a worktop": Measure("openings:WindowOverWorktop", "openings:windows_over_worktops"),
+    "thing to carry in": Measure("openings:ThingToCarryIn", "openings:things_to_carry_in"),
+    "hung unit on studs": Measure("studs:UnitOnStuds", "studs:units_on_studs"),
+    "hanger in a noggin": Measure("studs:HangerInNoggin", "studs:hangers_in_noggins"),
+    "aisle": Measure("room_to_move:Aisle", "room_to_move:aisles"),
+    "gas pipe": Measure("room_to_move:GasValve", "room_to_move:gas_valves"),
+    "length of a worktop": Measure("room_to_move:WorktopPiece", "room_to_move:lengths_of_worktops"),
     "departure": Measure("departures:Departure", ""),
 }

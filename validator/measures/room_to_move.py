@@ -1,0 +1,195 @@
+"""Aisles between runs, valves within reach, and worktops in lengths that exist."""
+
+from __future__ import annotations
+
+from itertools import combinations
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
+from validator.measures.arithmetic import total
+from validator.measures.rows import NAME, YES_NO, Given, Known, Missing, Row, Rows, Subject, Why, Words, figure, given
+from validator.measures.walls import at_left, at_right, length_of
+from validator.plan.dimensions import LENGTH
+from validator.plan.names import fold
+
+if TYPE_CHECKING:
+    from validator.measures.run_places import Standing
+    from validator.measures.site import Site
+    from validator.plan.sections.furniture import Item, Run, Worktop
+
+
+class Aisle(Row, kind="aisle"):
+    """The passage between an island and what it faces, or between two runs that face each other."""
+
+    across: float = given(LENGTH, "from wall to wall")
+    taken: tuple[float, ...] = given(LENGTH, "units", many=True)
+    to: str = given(NAME, "what lies across")
+
+    @figure(LENGTH, "aisle", start="fronts", end="fronts across")
+    def width(self) -> float:
+        return self.across - total(self.taken)
+
+
+class GasValve(Row, kind="gas pipe"):
+    """The pipe to a gas appliance, and where its valve can be reached."""
+
+    valve: str = given(Words(("in a unit", "behind an appliance", "elsewhere")), "where its valve is")
+
+
+class WorktopPiece(Row, kind="length of a worktop"):
+    """A worktop that is sold in lengths: how long it is, and the longest there is."""
+
+    start: float = given(LENGTH, "where it starts")
+    end: float = given(LENGTH, "where it ends")
+    stock: float = given(LENGTH, "longest there is")
+    has_joint: bool = given(YES_NO, "whether it is joined")
+
+    @figure(LENGTH, "length", start="left end", end="right end")
+    def length(self) -> float:
+        return self.end - self.start
+
+
+def aisles(site: Site) -> Rows:
+    """A row for each island with its aisle, and for each two standing runs on opposite walls of a room of four."""
+    plan = site.plan
+    rows = Rows()
+    for name, run in plan.runs.items():
+        if run.faces is not None:
+            rows.rows.append(_before_island(name, run))
+    standing = [name for name, run in plan.runs.items() if run.faces is None and _stands(site, name)]
+    for name, other in combinations(standing, 2):
+        if len(plan.walls) == 4 and _opposite(site, name, other):
+            rows.rows.append(_between(site, name, other))
+    return rows
+
+
+def _before_island(name: str, run: Run) -> Row:
+    pointer = run.pointer_to("aisle")
+    to = run.aisle.to if run.aisle is not None and run.aisle.to is not None else run.faces
+    width: Given = Missing(pointer, f"aisle before the {name}")
+    if run.aisle is not None:
+        width = reading.read(run.aisle, "width", f"aisle before the {name}")
+    return Aisle(
+        Subject(name, run.pointer),
+        across=width,
+        taken=Known((), parts=()),
+        to=reading.exactly(to or "", pointer, "what lies across"),
+    )
+
+
+def _stands(site: Site, run: str) -> bool:
+    things = site.setting_out.in_run(run)
+    return any(thing.item.family == "unit" and not site.levels.is_hung(thing) for thing in things)
+
+
+def _opposite(site: Site, name: str, other: str) -> bool:
+    plan = site.plan
+    walls = [fold(wall) for wall in plan.walls]
+    here, there = fold(plan.runs[name].against), fold(plan.runs[other].against)
+    return here in walls and there in walls and abs(walls.index(here) - walls.index(there)) == 2
+
+
+def _between(site: Site, name: str, other: str) -> Row:
+    plan = site.plan
+    wall = plan.runs[name].against
+    sides = [beside for beside in (at_left(plan, wall), at_right(plan, wall)) if beside is not None]
+    lengths = [length_of(plan, side) for side in sides]
+    known = [length for length in lengths if isinstance(length, Known)]
+    across = min(known, key=lambda length: length.low or 0.0) if len(known) == len(lengths) else lengths[0]
+    if not isinstance(across, Known) or len(known) < len(lengths):
+        across = next(length for length in lengths if not isinstance(length, Known))
+    parts = [part for run in (name, other) for part in _depths(site, run)]
+    return Aisle(
+        Subject(name, plan.runs[name].pointer, f"across from {other}"),
+        across=across,
+        taken=reading.parts(parts),
+        to=reading.exactly(other, plan.runs[other].pointer, "what lies across"),
+    )
+
+
+def _depths(site: Site, run: str) -> list[Given]:
+    """Void, unit and front of the deepest unit of a run."""
+    units = [item for item in site.plan.runs[run].order.values() if item.family == "unit"]
+    item = max(units, key=_depth)
+    fields = (("void_behind", "void"), ("depth", "units"), ("front", "fronts"))
+    return [reading.read(item, field, f"{label} of {run}") for field, label in fields]
+
+
+def _depth(item: Item) -> float:
+    depth = reading.read(item, "depth", "depth")
+    return float(depth.value) if isinstance(depth, Known) else float("inf")
+
+
+def gas_valves(site: Site) -> Rows:
+    """One row where the plan has a gas pipe."""
+    gas = site.plan.gas
+    if gas is None:
+        return Rows()
+    pointer = gas.pointer_to("valve")
+    where: Given = Missing(pointer, "unit in which the gas valve can be reached")
+    if gas.valve is not None:
+        found = site.setting_out.find(gas.valve)
+        family = found.item.family if found is not None else ""
+        words = {"unit": "in a unit", "opening": "behind an appliance"}
+        where = reading.exactly(words.get(family, "elsewhere"), pointer, "where the gas valve is")
+    return Rows([GasValve(Subject("gas pipe", gas.pointer), valve=where)])
+
+
+def lengths_of_worktops(site: Site) -> Rows:
+    """A row for each worktop of which the plan says in what lengths it is sold."""
+    plan = site.plan
+    return Rows([_piece(site, name, top) for name, top in plan.worktops.items() if top.stock is not None])
+
+
+def _piece(site: Site, name: str, top: Worktop) -> Row:
+    start, end = _ends(site, top)
+    stock = reading.read(top, "stock", "longest there is")
+    if isinstance(stock, Known):
+        most = stock.high
+        stock = Known(most, stock.pointer, stock.text, stock.label, low=most, high=most, assumed=stock.assumed)
+    return WorktopPiece(
+        Subject(name, top.pointer, top.on),
+        start=start,
+        end=end,
+        stock=stock,
+        has_joint=reading.exactly(top.joint is not None, top.pointer_to("joint"), "whether it is joined"),
+    )
+
+
+def _ends(site: Site, top: Worktop) -> tuple[Given, Given]:
+    """From where to where a worktop reaches: between the things it names, else over the units that are not tall."""
+    if top.between is not None:
+        first, _, last = top.between.partition(" and ")
+        return _edge(site, top, first.strip(), "right"), _edge(site, top, last.strip(), "left")
+    things = site.setting_out.in_run(top.on) if top.on in site.plan.runs else []
+    if not things:
+        missing = Missing(top.pointer_to("on"), "run it lies on", Why.UNCLEAR)
+        return missing, missing
+    return _under(site, things)
+
+
+def _under(site: Site, things: list[Standing]) -> tuple[Given, Given]:
+    heights = [_height(thing) for thing in things if thing.item.family == "unit"]
+    lowest = min(heights, default=0.0)
+    low = [thing for thing in things if thing.item.family != "unit" or _height(thing) < 1.5 * lowest]
+    return low[0].left, low[-1].right
+
+
+def _height(thing: Standing) -> float:
+    height = reading.read(thing.item, "height", "height")
+    return float(height.value) if isinstance(height, Known) else 0.0
+
+
+def _edge(site: Site, top: Worktop, name: str, side: str) -> Given:
+    """The side of a thing at which a worktop ends; of a wall, its face."""
+    pointer = top.pointer_to("between")
+    wall = site.plan.runs[top.on].against if top.on in site.plan.runs else ""
+    if name.endswith(" wall"):
+        beside = name.removesuffix(" wall")
+        if fold(beside) == fold(at_right(site.plan, wall) or ""):
+            return length_of(site.plan, wall)
+        return reading.exactly(0, pointer, name)
+    found = site.setting_out.find(name)
+    if found is None:
+        return Missing(pointer, f"place of {name}", Why.UNCLEAR, detail=f"{name} does not stand in a run")
+    return found.right if side == "right" else found.left
