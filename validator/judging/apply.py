@@ -7,7 +7,7 @@ neither by an assumed figure nor while a maker's paper is unread.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import date
 
 from validator.judging.books import Books
@@ -63,13 +63,14 @@ def judge(plan: Plan, library: Library, books: Books, on: date) -> Judgement:
 
 def apply(rule: Rule, row: Row, site: Site) -> Outcome | None:
     """The outcome of one rule for one row; None where its `when` says that it does not apply."""
+    names = rule.names
     worst: Comparison | None = None
     worst_row = row
     not_known: list[Missing] = []
     perhaps_not: list[Missing] = []
     for corner in row.corners():
         try:
-            if rule.when is not None and not rule.when.evaluate(corner, rule.names):
+            if rule.when is not None and not rule.when.evaluate(corner, names):
                 continue
         except NotKnown as unknown:
             perhaps_not += unknown.missing
@@ -79,17 +80,21 @@ def apply(rule: Rule, row: Row, site: Site) -> Outcome | None:
             worst, worst_row = comparison, corner
     if worst is None:
         return None
-    outcome = Outcome(rule, row.subject, Result.MET, worst_row, worst.checks)
+    result = Result.MET
+    missing: tuple[Missing, ...] = ()
+    supposing: tuple[Missing, ...] = ()
     if not_known:
-        return replace(outcome, result=Result.NOT_KNOWN, missing=_once(not_known + perhaps_not))
-    if not all(check.ok for check in worst.checks):
+        result, missing = Result.NOT_KNOWN, _once(not_known + perhaps_not)
+    elif not all(check.ok for check in worst.checks):
         if perhaps_not:
-            return replace(outcome, result=Result.NOT_KNOWN, missing=_once(perhaps_not))
-        return replace(outcome, result=Result.NOT_MET, supposing=_once(worst.unread))
-    supposing = _once([*worst.unread, *_assumed(rule, row)])
-    if supposing and rule.severity == "stop":
-        return replace(outcome, result=Result.NOT_KNOWN, missing=supposing)
-    return replace(outcome, supposing=supposing)
+            result, missing = Result.NOT_KNOWN, _once(perhaps_not)
+        else:
+            result, supposing = Result.NOT_MET, _once(worst.unread)
+    else:
+        supposing = _once([*worst.unread, *_assumed(rule, row)])
+        if supposing and rule.severity == "stop":
+            result, missing, supposing = Result.NOT_KNOWN, supposing, ()
+    return Outcome(rule, row.subject, result, worst_row, worst.checks, missing, supposing)
 
 
 def _assumed(rule: Rule, row: Row) -> list[Missing]:

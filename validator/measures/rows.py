@@ -8,12 +8,15 @@ row, made of + − × ÷ and the functions of `arithmetic`; a second run on trac
 from __future__ import annotations
 
 import itertools
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import TYPE_CHECKING, Any, ClassVar, Self, overload
 
 from validator.plan.dimensions import Dimension
+
+FEW = 3
+"""Rows of so many ranges keep their corners, since every rule about them asks again."""
 
 
 class Why(Enum):
@@ -48,7 +51,9 @@ class NotKnown(Exception):
 
     def __init__(self, *missing: Missing) -> None:
         self.missing = missing
-        super().__init__("; ".join(f"{m.label} ({m.pointer}): {m.why.value}" for m in missing))
+
+    def __str__(self) -> str:
+        return "; ".join(f"{m.label} ({m.pointer}): {m.why.value}" for m in self.missing)
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,11 +79,16 @@ class Known:
     @property
     def doubtful(self) -> bool:
         """Whether this stands for more than one number."""
-        return self.low != self.high or any(part.doubtful for part in self.parts)
+        return self.low != self.high or (self.parts != () and any(part.doubtful for part in self.parts))
+
+    def at_end(self, end: float | None) -> Known:
+        """The same value at one end of its range."""
+        told = self.pointer, self.text, self.label
+        return Known(end, *told, end, end, self.assumed, self.origin, self.parts, self.note, self.swings)
 
     @property
     def rests_on_assumption(self) -> bool:
-        return self.assumed or any(part.rests_on_assumption for part in self.parts)
+        return self.assumed or (self.parts != () and any(part.rests_on_assumption for part in self.parts))
 
 
 Given = Known | Missing | tuple[Missing, ...]
@@ -241,9 +251,12 @@ class Row:
 
     def why_not_known(self, name: str) -> tuple[Missing, ...]:
         """What has to be found out before the field is known."""
-        found = self.missing.get(name) or (Missing(self.subject.pointer, self.fields[name].label, Why.LEFT_OUT),)
-        asks = f"{self.kind}.{name}"
-        return tuple(gap if gap.asks else replace(gap, asks=asks) for gap in found)
+        asked: dict[str, tuple[Missing, ...]] = self.__dict__.setdefault("_asked", {})
+        if name not in asked:
+            found = self.missing.get(name) or (Missing(self.subject.pointer, self.fields[name].label, Why.LEFT_OUT),)
+            asks = f"{self.kind}.{name}"
+            asked[name] = tuple(gap if gap.asks else replace(gap, asks=asks) for gap in found)
+        return asked[name]
 
     def doubts(self) -> list[tuple[str, int, Known]]:
         """The values that stand for a range: field, number of the part (−1 for the field itself), value."""
@@ -255,15 +268,20 @@ class Row:
                 found.append((name, -1, value))
         return found
 
-    def corners(self) -> Iterator[Self]:
+    def corners(self) -> Iterable[Self]:
         """The row with every range at one of its ends, in all combinations; the row itself where there is no range.
 
         Beyond ten ranges the number of combinations is cut by moving the ranges from the eleventh on together.
         """
-        doubts = self.doubts()
-        if not doubts:
-            yield self
-            return
+        corners: Iterable[Self] | None = self.__dict__.get("_corners")
+        if corners is None:
+            doubts = self.doubts()
+            corners = self._combinations(doubts) if doubts else (self,)
+            if len(doubts) <= FEW:
+                corners = self.__dict__["_corners"] = tuple(corners)
+        return corners
+
+    def _combinations(self, doubts: list[tuple[str, int, Known]]) -> Iterator[Self]:
         free, together = doubts[:10], doubts[10:]
         for ends in itertools.product((0, 1), repeat=len(free) + bool(together)):
             chosen = {
@@ -277,10 +295,10 @@ class Row:
         for (name, number), end in chosen.items():
             old = known[name]
             if number < 0:
-                known[name] = replace(old, value=end, low=end, high=end)
+                known[name] = old.at_end(end)
             else:
                 parts = list(old.parts)
-                parts[number] = replace(parts[number], value=end, low=end, high=end)
+                parts[number] = parts[number].at_end(end)
                 known[name] = replace(old, parts=tuple(parts), value=tuple(part.value for part in parts))
         return type(self)(self.subject, **known, **self.missing)
 
