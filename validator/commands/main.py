@@ -19,9 +19,12 @@ INTERRUPTED = 130
 
 EXAMPLES = """\
 examples:
+  dryfit new kitchen.yaml               write a plan to start from
+  dryfit measure kitchen.yaml           what is still to be measured, read and asked
   dryfit check kitchen.yaml             work the plan through and print the report
   dryfit check plan/ --on 2026-06-01    a folder is one plan; judged as of a day
   dryfit check plan/ --form json        the same for machines
+  dryfit ready drilling plan/           yes or no, and what is in the way
   dryfit show B3 plan/                  everything worked out about B3, and from where
   dryfit rules                          every rule that applies, by subject
   dryfit rules fall-of-a-waste          one rule: limit, source, why, what to do
@@ -79,10 +82,43 @@ def parser() -> argparse.ArgumentParser:
     )
     top.add_argument("--version", action=_Version, nargs=0, help="print the version and leave")
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    _new_words(commands.add_parser("new", help="write a plan to start from"))
+    _measure_words(commands.add_parser("measure", help="what is not known, as a list to take round the room"))
     _check_words(commands.add_parser("check", help="judge a plan and print the report"))
+    _ready_words(commands.add_parser("ready", help="yes or no: may a stage of the work start?"))
     _show_words(commands.add_parser("show", help="everything worked out about one thing of a plan"))
     _rules_words(commands.add_parser("rules", help="the rules that apply, or one of them"))
     return top
+
+
+def _new_words(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Write a plan to start from: a small kitchen in which everything to be found out stands as such, with remarks "
+        "that say what to measure. Nothing that is there is written over."
+    )
+    command.add_argument("path", metavar="PATH", help="the file to write, as kitchen.yaml; or a folder, as kitchen/")
+    command.add_argument("--country", metavar="CODE", help="where the kitchen is: GB-ENG, GB-SCT, US-OR, …")
+    command.add_argument("--toml", action="store_true", help="in TOML, without the remarks, in place of YAML")
+
+
+def _measure_words(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Print what is not known as a list to take round the room: by wall in walking order, then by who can say, "
+        "then papers to read and things to choose. Each entry says where in the plan its answer is written."
+    )
+    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
+    _common_words(command)
+
+
+def _ready_words(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Say yes or no for one stage of the work, with what is in the way of it and of the stages before it. "
+        "Stages: ordering, first fix, painting, drilling, template, floor, second fix, hand-over."
+    )
+    command.add_argument("stage", metavar="STAGE", help="what is to start, as drilling or 'first fix'")
+    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    _common_words(command)
 
 
 def _check_words(command: argparse.ArgumentParser) -> None:

@@ -15,16 +15,6 @@ from validator.reporting.measuring_list import as_data, as_lines, to_measure
 DONE, UNREADABLE = 0, 2
 
 
-def words(command: argparse.ArgumentParser) -> None:
-    """What stands behind `dryfit measure`."""
-    command.description = (
-        "Print what is not known as a list to take round the room: by wall in walking order, then by who can say, "
-        "then papers to read and things to choose. Each entry says where in the plan its answer is written."
-    )
-    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
-    command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
-
-
 def run(chosen: argparse.Namespace) -> int:
     """Print the list; there is nothing to fail but reading the plan."""
     on: date = chosen.on or date.today()

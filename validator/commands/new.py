@@ -23,17 +23,6 @@ class Refused(Exception):
     """Why nothing was written."""
 
 
-def words(command: argparse.ArgumentParser) -> None:
-    """What stands behind `dryfit new`."""
-    command.description = (
-        "Write a plan to start from: a small kitchen in which everything to be found out stands as such, with remarks "
-        "that say what to measure. Nothing that is there is written over."
-    )
-    command.add_argument("path", metavar="PATH", help="the file to write, as kitchen.yaml; or a folder, as kitchen/")
-    command.add_argument("--country", metavar="CODE", help="where the kitchen is: GB-ENG, GB-SCT, US-OR, …")
-    command.add_argument("--toml", action="store_true", help="in TOML, without the remarks, in place of YAML")
-
-
 def run(chosen: argparse.Namespace) -> int:
     """Write the file or the folder and say what to do next."""
     rules = rules_folder()
@@ -93,6 +82,8 @@ def _write(path: str, rules: Path, country: str, toml: bool) -> list[Path]:
         texts = {Path(path) / f"{part}{suffix}": text for part, text in parts(rules, country).items()}
     else:
         texts = {Path(path): whole(rules, country)}
+    if toml:
+        texts = {file: _in_toml(text) for file, text in texts.items()}
     folder = next(iter(texts)).parent
     try:
         there = [file for file in folder.iterdir() if file in texts or (_is_folder(path) and _is_plan(file))]
@@ -108,7 +99,7 @@ def _write(path: str, rules: Path, country: str, toml: bool) -> list[Path]:
         for file, text in texts.items():
             with open(file, "x", encoding="utf-8", newline="\n") as opened:
                 done.append(file)
-                opened.write(as_toml(text) if toml else text)
+                opened.write(text)
     except OSError as error:
         for file in done:
             file.unlink(missing_ok=True)
@@ -117,6 +108,13 @@ def _write(path: str, rules: Path, country: str, toml: bool) -> list[Path]:
         why = error.strerror or str(error)
         raise Refused(f"`{error.filename or path}` cannot be written: {why}. Nothing was written.") from None
     return done
+
+
+def _in_toml(text: str) -> str:
+    try:
+        return as_toml(text)
+    except ImportError:
+        raise Refused("TOML is written by the package tomli-w: install dryfit[toml]. Nothing was written.") from None
 
 
 def _is_plan(file: Path) -> bool:

@@ -17,16 +17,6 @@ from validator.reporting.stage_answer import answer, may_start
 YES, NOT_YET, UNREADABLE = 0, 1, 2
 
 
-def words(command: argparse.ArgumentParser) -> None:
-    """What stands behind `dryfit ready`."""
-    command.description = (
-        "Say yes or no for one stage of the work, with what is in the way of it and of the stages before it. "
-        "Stages: ordering, first fix, painting, drilling, template, floor, second fix, hand-over."
-    )
-    command.add_argument("stage", metavar="STAGE", help="what is to start, as drilling or 'first fix'")
-    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
-
-
 def run(chosen: argparse.Namespace) -> int:
     """Print the answer; the exit status is it."""
     on: date = chosen.on or date.today()
