@@ -231,7 +231,7 @@ def test_a_folder_of_given_books_is_read_whole(rules_of: RulesOf) -> None:
 
 
 @pytest.mark.parametrize(
-    ("name", "message"), [("not-there.yaml", "cannot be opened: No such file or directory"), ("", "holds no rulebook")]
+    ("name", "message"), [("not-there.yaml", "there is no file `not-there.yaml`"), ("", "holds no rulebook")]
 )
 def test_a_given_book_that_is_not_there_is_a_mistake(rules_of: RulesOf, name: str, message: str) -> None:
     folder = rules_of(THREE)

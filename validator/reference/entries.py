@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any, Literal, TypeVar
 
 from validator.plan.documents import Document
+from validator.plan.files import read_sources
 from validator.plan.names import fold, nearest
 from validator.plan.pointers import escape, join, parent
 from validator.plan.problems import Place, Problem, Unreadable
@@ -19,6 +20,7 @@ from validator.plan.yaml_reader import read_yaml
 
 Where = Literal["value", "key"]
 Choice = TypeVar("Choice", bound=str)
+A_BOOK = "a text file in UTF-8 that ends in .yaml, of 5 MB at most, or a folder of such files"
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,16 +142,14 @@ def read_file(file: Path, shown: str, problems: list[Problem]) -> Entry | None:
 
     `shown` is what the file is called in places.
     """
-    try:
-        text = file.read_text("utf-8")
-    except OSError as error:
-        problems.append(Problem(f"cannot be opened: {error.strerror or error}", Place(shown)))
-        return None
-    except UnicodeDecodeError:
-        problems.append(Problem("is not written in UTF-8", Place(shown), expected="a text file in UTF-8"))
+    found = read_sources([str(file)], bytes)
+    for problem in found.problems:
+        expected = problem.expected if problem.place.line else A_BOOK
+        problems.append(replace(problem, place=replace(problem.place, file=shown), expected=expected))
+    if not found.sources:
         return None
     try:
-        document = read_yaml(text, shown)
+        document = read_yaml(found.sources[0].text, shown)
     except Unreadable as unreadable:
         problems += unreadable.problems
         return None

@@ -7,6 +7,7 @@ import os
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
+from validator.plan.files import LARGEST
 from validator.plan.problems import Place, Problem, Unreadable
 
 SIGN = "sources.yaml"
@@ -59,11 +60,13 @@ def digest(folder: Path, given: Iterable[str | Path] = ()) -> str:
     whole = hashlib.sha256()
     others = [(str(file), str(file)) for path in given for file in files_of(path)]
     for name, file in [*sorted(_read_files(folder)), *others]:
+        if not os.path.isfile(file):
+            continue  # said once it is read for what stands in it; a pipe would be waited for
         try:
             with open(file, "rb") as opened:
-                content = opened.read()
+                content = opened.read(LARGEST + 1)
         except OSError:
-            continue  # said once it is read for what stands in it
+            continue
         whole.update(f"{name}\0{len(content)}\0".encode() + content)
     return whole.hexdigest()
 
