@@ -25,6 +25,7 @@ examples:
   dryfit check plan/ --on 2026-06-01    a folder is one plan; judged as of a day
   dryfit check plan/ --form json        the same for machines
   dryfit ready drilling plan/           yes or no, and what is in the way
+  dryfit set plan/ 'hood up' 1650       one value changed in its file, and judged again
   dryfit show B3 plan/                  everything worked out about B3, and from where
   dryfit rules                          every rule that applies, by subject
   dryfit rules fall-of-a-waste          one rule: limit, source, why, what to do
@@ -85,6 +86,7 @@ def parser() -> argparse.ArgumentParser:
     _new_words(commands.add_parser("new", help="write a plan to start from"))
     _measure_words(commands.add_parser("measure", help="what is not known, as a list to take round the room"))
     _check_words(commands.add_parser("check", help="judge a plan and print the report"))
+    _set_words(commands.add_parser("set", help="change one value of a plan, and judge it again"))
     _ready_words(commands.add_parser("ready", help="yes or no: may a stage of the work start?"))
     _show_words(commands.add_parser("show", help="everything worked out about one thing of a plan"))
     _rules_words(commands.add_parser("rules", help="the rules that apply, or one of them"))
@@ -108,6 +110,20 @@ def _measure_words(command: argparse.ArgumentParser) -> None:
     )
     command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
     command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
+    _common_words(command)
+
+
+def _set_words(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Change one value in the file of a plan, and nothing else in it. The plan is judged with the new value before "
+        "it is written; what could not be read with it is not written. Exit status: 0 done and ready, 1 done and not "
+        "ready, 2 nothing changed."
+    )
+    command.add_argument("plan", metavar="PLAN", help="a file of a plan, or a folder of them")
+    command.add_argument("path", nargs="?", metavar="PATH", help="which value: /appliances/hood/up, or 'hood up'")
+    command.add_argument("value", nargs="?", metavar="VALUE", help="a text, a list in [ ], or keys and values in { }")
+    command.add_argument("--point", type=int, metavar="N", help="do what point N of the report asks for")
+    command.add_argument("--only-show", action="store_true", help="say what would change, and write nothing")
     _common_words(command)
 
 

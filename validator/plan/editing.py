@@ -18,11 +18,20 @@ from validator.plan.elements import Unfit
 from validator.plan.files import read_document, suffix_of
 from validator.plan.names import fold
 from validator.plan.pointers import folded, join, parent, split
+from validator.plan.problems import Problem, Unreadable
 from validator.plan.quoting import Json, Syntax, Toml, Value, Yaml
 
 _SYNTAXES: dict[str, Syntax] = {".toml": Toml(), ".json": Json()}
 _YAML = Yaml()
 _WIDE = {codecs.BOM_UTF16_LE: "utf-16-le", codecs.BOM_UTF16_BE: "utf-16-be"}
+
+
+class WouldNotRead(Unreadable):
+    """A change after which the file could not be read; `text` is what it would hold."""
+
+    def __init__(self, problems: Iterable[Problem], text: str) -> None:
+        super().__init__(problems)
+        self.text = text
 
 
 class Splice(NamedTuple):
@@ -51,7 +60,7 @@ class Change:
 def change(document: Document, content: bytes, pointer: str, value: Value) -> Change:
     """The change that makes `value` stand at a pointer of a file, which was read from `content`.
 
-    Raises Unfit where it cannot be made by putting in one value, Unreadable where the file could not be read after it.
+    Raises Unfit where it cannot be made by putting in one value, WouldNotRead where the file would not be read with it.
     """
     segments = split(pointer)
     holder = _node(document.data, segments[:-1])
@@ -61,7 +70,11 @@ def change(document: Document, content: bytes, pointer: str, value: Value) -> Ch
     _check(spelt, old, value)
     splices = _added(document, spelt, value) if old is None else [_replaced(document, spelt, old, value)]
     new_content = spliced(content, splices)
-    after = read_document(as_text(new_content), document.file)
+    text = as_text(new_content)
+    try:
+        after = read_document(text, document.file)
+    except Unreadable as unreadable:
+        raise WouldNotRead(unreadable.problems, text) from None
     if _with(document.data, split(spelt), value) != after.data:
         raise Unfit(f"`{spelt}` cannot be changed without changing what stands around it", "an editor, for this one")
     span = after.span(spelt)

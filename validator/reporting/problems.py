@@ -16,15 +16,20 @@ LineOf = Callable[[Place], str | None]
 
 def explain(unreadable: Unreadable, line_of: LineOf, what: str = "plan") -> str:
     """All problems in the order of the files, each with its line and what was expected; ends in a line break."""
-    problems = unreadable.problems
-    count = len(problems)
+    count = len(unreadable.problems)
     things = "one thing has" if count == 1 else f"{count} things have"
-    lines = [f"THE {what.upper()} CANNOT BE READ: {things} to be mended first. Nothing was judged.", ""]
-    for problem in problems[:MOST_SHOWN]:
+    head = f"THE {what.upper()} CANNOT BE READ: {things} to be mended first. Nothing was judged."
+    return f"{head}\n\n{listed(unreadable, line_of)}"
+
+
+def listed(unreadable: Unreadable, line_of: LineOf) -> str:
+    """All problems in the order of the files, each with its line; ends in a line break."""
+    lines: list[str] = []
+    for problem in unreadable.problems[:MOST_SHOWN]:
         lines += _problem(problem, line_of)
         lines.append("")
-    if count > MOST_SHOWN:
-        lines += [f"... and {count - MOST_SHOWN} more of the kind.", ""]
+    if len(unreadable.problems) > MOST_SHOWN:
+        lines += [f"... and {len(unreadable.problems) - MOST_SHOWN} more of the kind.", ""]
     return tamed("\n".join(lines))
 
 
