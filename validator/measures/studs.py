@@ -66,9 +66,18 @@ def _behind(site: Site, thing: Standing, studs: Studs) -> Given:
     assert isinstance(thing.left, Known)
     assert isinstance(thing.right, Known)
     left, right = float(thing.left.high or 0.0) + SIDE, float(thing.right.low or 0.0) - SIDE
+    if studs.found is not None and right > _found_up_to(studs, places):
+        detail = "they have been looked for only up to the last one found"
+        return Missing(studs.pointer_to("found"), f"studs of the {thing.wall} wall", Why.UNCLEAR, detail=detail)
     count = float(sum(left <= place <= right for place in places))
     assumed = thing.left.assumed or thing.right.assumed
     return Known(count, studs.pointer, "", "studs behind it", low=count, high=count, assumed=assumed)
+
+
+def _found_up_to(studs: Studs, places: list[float]) -> float:
+    """How far the studs were looked for: up to where the next after the last would be."""
+    every = reading.read(studs, "every", "distance between the studs")
+    return max(places, default=0.0) + (float(every.value) if isinstance(every, Known) else 0.0)
 
 
 def _places(site: Site, wall: str, studs: Studs) -> list[float] | tuple[Missing, ...]:

@@ -12,7 +12,7 @@ from validator.plan.pointers import join
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
-    from validator.plan.sections.survey import Survey, Tested
+    from validator.plan.sections.survey import Survey, Suspect
 
 RESULTS = ("none", "present", "assumed", "left covered", "removed", "lead-safe work")
 SUSPECTS = (("asbestos", "asbestos"), ("lead paint", "lead_paint"))
@@ -44,7 +44,7 @@ def suspect_materials(site: Site) -> Rows:
     """A row for each suspect material of the survey, and one for each sort of which the survey says nothing."""
     rows = Rows()
     for substance, field in SUSPECTS:
-        found: dict[str, Tested] | None = getattr(site.plan.survey, field, None)
+        found: dict[str, Suspect] | None = getattr(site.plan.survey, field, None)
         if found is None:
             missing = Missing(join("/survey", substance), f"{substance}: tested, or none there")
             rows.rows.append(_suspect(site, substance, Subject(substance, join("/survey", substance)), missing))

@@ -13,16 +13,20 @@ from validator.plan.elements import Element, Unfit
 from validator.plan.fields import Count, Current, Date, Length, Term
 from validator.plan.names import fold
 from validator.plan.values import ToFind
+from validator.plan.written import Written
 
 Found = Literal["none", "present", "assumed", "left covered", "removed", "lead-safe work"]
 _TESTED = re.compile(r"(?P<result>.+?)(?:\s+by\s+(?P<by>.+?))?(?:\s+on\s+(?P<tested>\d{4}-\d\d-\d\d))?\s*", re.S)
 
 
-class Tested(Element):
+class Suspect(Element):
     """What is known of a suspect material: `none by laboratory on 2026-02-03`, `present`, `left covered`, `removed`."""
 
     called: ClassVar[str] = "a suspect material"
     asks: ClassVar[tuple[str, ...]] = ("result",)
+    line: ClassVar[Written | None] = Written(
+        "<result>( by <name>)?( on <tested>)?", ("none by laboratory on 2026-02-03", "present")
+    )
 
     result: Annotated[Found | ToFind, OneOf()] | None = None
     by: str | None = None
@@ -43,7 +47,7 @@ def _suspects(written: object) -> object:
     return written
 
 
-Suspects = Annotated[dict[str, Tested], BeforeValidator(_suspects)]
+Suspects = Annotated[dict[str, Suspect], BeforeValidator(_suspects), Written("<=none>|<tested>", ("none",))]
 """Suspect materials by where they are; empty where there are none."""
 
 
@@ -52,6 +56,7 @@ class ConsumerUnit(Element):
 
     called: ClassVar[str] = "the consumer unit"
     asks: ClassVar[tuple[str, ...]] = ("ways_free",)
+    line: ClassVar[Written | None] = Written("<name>", ("under the stairs",))
 
     in_: str | None = None
     rating: Current | None = None

@@ -1,0 +1,45 @@
+"""What everything comes to, and what trades ask beforehand."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.measures.plans import row, rows, to_find
+
+WORKS = """
+people: {joiner: {quote: 1500}, plumber: {estimate: 500}}
+deliveries: {units: {price: 2400}}
+appliances: {oven: {price: 600}}
+"""
+
+
+def test_everything_with_a_price_counts_once() -> None:
+    assert row(WORKS + "money: {sundries: 200, contingency: 10 %, vat: included}", "budget").works == 5200
+
+
+def test_tax_is_added_to_the_works_and_to_the_reserve() -> None:
+    found = row(WORKS + "money: {contingency: 10 %, vat: 20 %}", "budget")
+    assert found.total == pytest.approx(5000 * 1.10 * 1.20)
+
+
+def test_a_trade_that_does_a_part_without_a_price_leaves_the_sum_open() -> None:
+    text = "people: {joiner: {quote: 900}, tiler: {trade: tiling}}\nwork: {order: usual, tile: {by: tiler}}\n"
+    found = row(text + "money: {contingency: 10 %}", "budget")
+    assert to_find(found, "works") == {"/people/tiler/quote"}
+
+
+def test_a_delivery_of_appliances_that_have_prices_needs_none_of_its_own() -> None:
+    text = "deliveries: {appliances: {due: 2027-04-01}}\nappliances: {oven: {price: 600}}\nmoney: {vat: none}"
+    assert row(text, "budget").works == 600
+
+
+def test_a_plan_without_money_is_not_judged_on_what_it_costs() -> None:
+    assert rows(WORKS, "budget") == []
+
+
+def test_what_is_to_be_paid_beforehand_is_not_taken_for_nothing() -> None:
+    assert to_find(row("people: {joiner: {quote: 900}}", "price of a trade"), "deposit") == {"/people/joiner/deposit"}
+
+
+def test_a_deposit_is_a_share_of_the_price() -> None:
+    assert row("people: {joiner: {quote: 900, deposit: 90}}", "price of a trade").share == pytest.approx(0.1)

@@ -1,0 +1,49 @@
+"""Studs and noggins behind hung units."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.measures.plans import row, rows, to_find
+
+
+def wall(studs: str, unit: str = "W1: wall 600", more: str = "") -> str:
+    return f"""
+heights from: bare floor
+ceiling: 2400
+walls: {{north: {{length: 3000, studs: {studs}{more}}}}}
+kinds: {{wall: {{height: 720, depth: 300, hangers: {{down: 30, in: 40}}}}}}
+points: none
+runs: {{units: {{against: north, tops: 2050 from bare floor, order: {{F1: {{is: gap, width: 500}}, {unit}}}}}}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("studs", "behind"),
+    [
+        ("{every: 400, first: 200}", 2),  # 600 and 1000
+        ("{every: 600, first: 400}", 1),  # 1000
+        ("{every: 400, first: 100}", 1),  # 900; 500 lies behind its side
+        ("{found: [120, 530, 955, 1360]}", 2),
+        ("{found: [120, 505, 1105, 1400]}", 0),
+    ],
+)
+def test_studs_count_whose_middle_lies_between_the_sides(studs: str, behind: int) -> None:
+    assert row(wall(studs), "hung unit on studs").studs_behind == behind
+
+
+def test_studs_beyond_the_last_one_found_are_not_known() -> None:
+    assert to_find(row(wall("{found: [120, 530]}"), "hung unit on studs"), "studs_behind") == {
+        "/walls/north/studs/found"
+    }
+
+
+def test_a_first_stud_to_find_out_leaves_the_number_open() -> None:
+    text = wall("{every: 400, first: to find out}")
+    assert to_find(row(text, "hung unit on studs"), "studs_behind") == {"/walls/north/studs/first"}
+
+
+def test_the_noggin_nearest_to_the_hole_counts() -> None:
+    """The hangers sit at 2050 − 30; the nearer noggin has its middle 8 below, and a face of 95."""
+    text = wall("{every: 400, first: 200}", more=", noggins: [{up: 1400, size: 95 x 45}, {up: 2012, size: 95 x 45}]")
+    assert [each.inside for each in rows(text, "hanger in a noggin")] == [pytest.approx(39.5)] * 2
