@@ -23,22 +23,25 @@ class Connection:
     numbers: tuple[int, ...]
 
 
-def connections(point: Point, points: Points) -> list[Connection]:
-    """The values of this point's figures on which the figures of other points rest as well."""
-    own = dict(_values(point.outcomes))
-    shared: dict[str, list[int]] = {}
-    for other in points.points:
-        if other.number != point.number:
-            for pointer in dict(_values(other.outcomes)).keys() & own.keys():
-                shared.setdefault(pointer, []).append(other.number)
-    by_label: dict[str, Connection] = {}
-    for pointer in own:
-        if pointer in shared:
-            label = own[pointer]
-            before = by_label.get(label, Connection(label, pointer, ()))
-            numbers = tuple(sorted({*before.numbers, *shared[pointer]}))
-            by_label[label] = Connection(label, before.pointer, numbers)
-    return list(by_label.values())
+class Connections:
+    """The values of a report's points, each point looked into once."""
+
+    def __init__(self, points: Points) -> None:
+        self._values = {point.number: dict(_values(point.outcomes)) for point in points.points}
+        self._resting: dict[str, list[int]] = {}
+        for number, values in self._values.items():
+            for pointer in values:
+                self._resting.setdefault(pointer, []).append(number)
+
+    def of(self, point: Point) -> list[Connection]:
+        """The values of this point's figures on which the figures of other points rest as well."""
+        by_label: dict[str, Connection] = {}
+        for pointer, label in self._values[point.number].items():
+            others = [number for number in self._resting[pointer] if number != point.number]
+            if others:
+                before = by_label.get(label, Connection(label, pointer, ()))
+                by_label[label] = Connection(label, before.pointer, tuple(sorted({*before.numbers, *others})))
+        return list(by_label.values())
 
 
 def _values(outcomes: tuple[Outcome, ...]) -> Iterator[tuple[str, str]]:

@@ -12,7 +12,7 @@ from validator.judging.ready import StageVerdict, ready, stage_verdicts
 from validator.judging.rules import Severity
 from validator.plan.pointers import split
 from validator.plan.problems import Problem, Unreadable
-from validator.reporting.connections import connections
+from validator.reporting.connections import Connections
 from validator.reporting.findings import Finding, asked, finding, makers, remedy, rests_on, where
 from validator.reporting.lines import day, sentence, some
 from validator.reporting.markdown_room import Block, Part, under, whole
@@ -65,6 +65,7 @@ class _PlanReport:
         self._on = on
         self._printer = Printer(judgement.site)
         self._points = put_together(judgement)
+        self._connections = Connections(self._points)
         self._verdicts = stage_verdicts(judgement, fail_on)
         self._ready = ready(judgement, fail_on)
 
@@ -124,7 +125,7 @@ class _PlanReport:
         ]
         lines += _items("papers", "; ".join(makers(worst, self._printer)))
         lines += _items("do this", remedy(worst, self._printer))
-        for connection in connections(point, self._points):
+        for connection in self._connections.of(point):
             which = "point" if len(connection.numbers) == 1 else "points"
             others = some(list(map(str, connection.numbers)), MOST_NUMBERS)
             line = self._printer.lines([connection.pointer])

@@ -8,7 +8,7 @@ from validator.judging.outcomes import Outcome
 from validator.judging.rules import Severity
 from validator.plan.pointers import split
 from validator.reporting.columns import columns, filled, one_line, wrap
-from validator.reporting.connections import connections
+from validator.reporting.connections import Connections
 from validator.reporting.findings import asked, finding, makers, remedy, rests_on, where
 from validator.reporting.lines import INDENT, WIDTH, at_column, labelled, some, wrapped, wrapped_right
 from validator.reporting.points import Errand, Point, Points
@@ -22,7 +22,7 @@ class PointTexts:
     """Writes points and errands of one report."""
 
     def __init__(self, points: Points, questions: Mapping[str, str], printer: Printer, style: Style) -> None:
-        self._points = points
+        self._connections = Connections(points)
         self._questions = questions
         self._printer = printer
         self._style = style
@@ -39,7 +39,7 @@ class PointTexts:
         yield from self._figures(worst) if single else self._table(point)
         yield from labelled("papers", "; ".join(makers(worst, self._printer)))
         yield from labelled("do this", remedy(worst, self._printer))
-        for connection in connections(point, self._points):
+        for connection in self._connections.of(point):
             others = ", ".join(map(str, connection.numbers))
             which = "point" if len(connection.numbers) == 1 else "points"
             line = self._printer.lines([connection.pointer])
