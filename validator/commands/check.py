@@ -12,6 +12,7 @@ from typing import Any
 
 from validator.commands.inspecting import style
 from validator.commands.many import IN_PARTS, NOT_READY, READY, UNREADABLE, Checked, Request, check_plans
+from validator.reporting.columns import tamed
 
 STATUS_WORDS = {READY: "ready", NOT_READY: "not ready", UNREADABLE: "cannot be read"}
 
@@ -42,7 +43,7 @@ def run(chosen: argparse.Namespace) -> int:
 def _summary(checked: Sequence[Checked]) -> str:
     """One line a plan and one for all, after the reports of several plans."""
     lines = ["", f"{len(checked)} PLANS"]
-    lines += [f"  {STATUS_WORDS[one.status]:<16}{one.path}" for one in checked]
+    lines += [f"  {STATUS_WORDS[one.status]:<16}{tamed(one.path)}" for one in checked]
     counts = [f"{count} {word}" for status, word in STATUS_WORDS.items() if (count := _count(checked, status))]
     return "\n".join([*lines, ", ".join(counts), ""])
 

@@ -12,7 +12,7 @@ from validator.judging.apply import Judgement, judge
 from validator.judging.book_cache import read_or_recall
 from validator.judging.books import Books, books_for
 from validator.measures.site import Site
-from validator.plan.files import read_plan
+from validator.plan.files import LARGEST, decoded, read_plan
 from validator.plan.load import load
 from validator.plan.merging import Merged
 from validator.plan.plan import Plan
@@ -25,6 +25,10 @@ from validator.reporting.style import Style
 
 def library() -> Library:
     return read_library(rules_folder())
+
+
+class UnreadableBooks(Unreadable):
+    """It is not the plan that cannot be read but a rulebook that was to judge it."""
 
 
 class Inspector:
@@ -49,7 +53,10 @@ class Inspector:
     def _shelf(self, plan: Plan) -> tuple[Library, Books]:
         country = plan.project.country or ""
         if country not in self._shelves:
-            self._shelves[country] = read_or_recall(rules_folder(), country, self._given, caches())
+            try:
+                self._shelves[country] = read_or_recall(rules_folder(), country, self._given, caches())
+            except Unreadable as unreadable:
+                raise UnreadableBooks(unreadable.problems) from None
         return self._shelves[country]
 
 
@@ -74,13 +81,19 @@ def caches() -> Path | None:
 
 def style() -> Style:
     """Colour only on a terminal that wants it."""
-    wanted = sys.stdout.isatty() and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb"
+    wanted = sys.stdout.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
     return Style(plain=not wanted)
 
 
 def explained(unreadable: Unreadable, what: str = "plan") -> str:
     """All that has to be mended, in words, with the lines as they stand in the files."""
-    return explain(unreadable, _line_of, what)
+    texts: dict[str, list[str]] = {}
+
+    def line_of(place: Place) -> str | None:
+        lines = texts.setdefault(place.file, _lines(place.file)) if place.line else []
+        return lines[place.line - 1] if 0 < place.line <= len(lines) else None
+
+    return explain(unreadable, line_of, "rulebook" if isinstance(unreadable, UnreadableBooks) else what)
 
 
 def say_unreadable(unreadable: Unreadable, what: str = "plan") -> None:
@@ -92,13 +105,13 @@ def _standard_input() -> bytes:
     return sys.stdin.buffer.read()
 
 
-def _line_of(place: Place) -> str | None:
-    """The line of a file as it stands there; None for standard input, and for what cannot be read as text."""
-    path = Path(place.file)
-    if not place.line or not path.is_file():
-        return None
+def _lines(file: str) -> list[str]:
+    """The lines of a file as they stand there; none for standard input, and where they cannot be had."""
+    if not os.path.isfile(file):
+        return []
     try:
-        lines = path.read_text(encoding="utf-8-sig", errors="replace").splitlines()
+        with open(file, "rb") as opened:
+            content = opened.read(LARGEST)
     except OSError:
-        return None
-    return lines[place.line - 1] if place.line <= len(lines) else None
+        return []
+    return decoded(content).replace("\r\n", "\n").replace("\r", "\n").split("\n")

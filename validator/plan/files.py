@@ -5,9 +5,10 @@ from __future__ import annotations
 import codecs
 import os
 import stat
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 
+from validator.plan.conflict_marks import check_decided
 from validator.plan.documents import Document
 from validator.plan.merging import Merged, merge
 from validator.plan.names import nearest
@@ -49,7 +50,22 @@ def read_plan(paths: Sequence[str], stdin: Callable[[], bytes]) -> Merged:
 
 def read_documents(paths: Sequence[str], stdin: Callable[[], bytes]) -> list[Document]:
     """The files at these paths one by one. Raises Unreadable with the problems of all of them."""
-    found = read_sources(paths, stdin)
+    return _documents(read_sources(paths, stdin))
+
+
+def documents_of(files: Iterable[tuple[str, bytes]]) -> list[Document]:
+    """Files whose bytes are at hand, each with its name, one by one. Raises Unreadable with the problems of all."""
+    sources: list[Source] = []
+    problems: list[Problem] = []
+    for file, content in files:
+        if suffix_of(file) not in SUFFIXES:
+            problems.append(_not_named_so(file))
+        elif (text := _text(file, content, problems)) is not None:
+            sources.append(Source(file, text, content))
+    return _documents(Sources(tuple(sources), tuple(problems)))
+
+
+def _documents(found: Sources) -> list[Document]:
     problems = list(found.problems)
     documents: list[Document] = []
     for source in found.sources:
@@ -64,6 +80,7 @@ def read_documents(paths: Sequence[str], stdin: Callable[[], bytes]) -> list[Doc
 
 def read_document(text: str, file: str) -> Document:
     """A text as the name of its file says that it is written. Raises Unreadable."""
+    check_decided(text, file)
     match suffix_of(file):
         case ".toml":
             from validator.plan.toml_reader import read_toml
@@ -138,8 +155,12 @@ def _unfit(file: str, status: os.stat_result) -> Problem:
     if not stat.S_ISREG(status.st_mode):
         return Problem("this is not an ordinary file", Place(file), _A_PLAN)
     if suffix_of(file) not in SUFFIXES:
-        return Problem("the name of this file is not that of a plan", Place(file), _A_PLAN)
+        return _not_named_so(file)
     return _too_large(file)
+
+
+def _not_named_so(file: str) -> Problem:
+    return Problem("the name of this file is not that of a plan", Place(file), _A_PLAN)
 
 
 def _too_large(file: str) -> Problem:
@@ -161,13 +182,18 @@ def _missing(file: str) -> Problem:
     return Problem(f"there is no file `{name}`", Place(file), _A_PLAN, os.path.join(folder, meant) if meant else "")
 
 
+def decoded(content: bytes, errors: str = "replace") -> str:
+    """The bytes of a file as text; UnicodeDecodeError if `errors` is `strict` and they are none."""
+    return content.decode("utf-16" if content.startswith(_UTF_16) else "utf-8-sig", errors)
+
+
 def _text(file: str, content: bytes, problems: list[Problem]) -> str | None:
     if len(content) > LARGEST:
         problems.append(_too_large(file))
         return None
     wide = content.startswith(_UTF_16)
     try:
-        text = content.decode("utf-16" if wide else "utf-8-sig")
+        text = decoded(content, "strict")
     except UnicodeDecodeError as error:
         if not wide and b"\0" not in content:
             problems.append(_not_utf8(file, content, error.start))

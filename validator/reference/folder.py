@@ -67,7 +67,7 @@ def digest(folder: Path, given: Iterable[str | Path] = ()) -> str:
                 content = opened.read(LARGEST + 1)
         except OSError:
             continue
-        whole.update(f"{name}\0{len(content)}\0".encode() + content)
+        whole.update(f"{name}\0{len(content)}\0".encode("utf-8", "surrogatepass") + content)
     return whole.hexdigest()
 
 
