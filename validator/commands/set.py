@@ -7,7 +7,7 @@ import sys
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from validator.commands.inspecting import Inspector, say_unreadable
+from validator.commands.inspecting import Inspector, UnreadableBooks, say_unreadable
 from validator.commands.replacing import CannotReplace, replace
 from validator.judging.apply import Judgement
 from validator.judging.cures import Cures, File, the_one
@@ -72,6 +72,8 @@ class _Setting:
         self._unreadable: Unreadable | None = None
         try:
             self._before = self._inspector.inspect(merge([file.document for file in self._files]))
+        except UnreadableBooks:
+            raise
         except Unreadable as unreadable:
             self._unreadable = unreadable
 
@@ -85,7 +87,7 @@ class _Setting:
                 self._write(made)
             sys.stdout.write(changed(made, self._before, after, done=not self._chosen.only_show))
         if note:
-            sys.stdout.write(tamed("\n".join(["", *wrapped(note)])) + "\n")
+            sys.stdout.write(tamed(f"\n{note}\n"))
         return READY if ready(after) else NOT_READY
 
     def _at_path(self) -> _Done:
@@ -103,6 +105,8 @@ class _Setting:
             raise Refused(self._would_break(broken, target.document.file, broken.text)) from None
         try:
             after = self._inspector.inspect(self._with(made))
+        except UnreadableBooks:
+            raise
         except Unreadable as broken:
             raise Refused(self._would_break(broken, target.document.file, made.after.text)) from None
         return _Done(made, after, self._from_kind(target))
@@ -142,8 +146,8 @@ class _Setting:
         kind = None if target.there else self._kind_of(target.pointer)
         if kind is None:
             return ""
-        for_all = command(self._chosen.plan, kind, self._chosen.value)
-        return f"Until now the value came from `{kind}`, which has not changed. For all of the kind: {for_all}"
+        said = wrapped(f"Until now the value came from `{kind}`, which has not changed. For all of the kind:")
+        return "\n".join([*said, f"  {command(self._chosen.plan, kind, self._chosen.value)}"])
 
     def _kind_of(self, pointer: str) -> str | None:
         """The pointer of a value in the kind that gives it; None where no kind does."""
@@ -168,10 +172,12 @@ class _Setting:
 
     def _would_break(self, broken: Unreadable, file: str, text: str) -> str:
         """Why a change is not made, with the lines as they would have been."""
-        lines = {each.document.file: each.document.text for each in self._files} | {file: text}
+        texts = {each.document.file: each.document.text for each in self._files}
+        texts[file] = text.replace("\r\n", "\n").replace("\r", "\n")
+        lines = {name: content.split("\n") for name, content in texts.items()}
 
         def line_of(place: Place) -> str | None:
-            found = lines.get(place.file, "").splitlines()
+            found = lines.get(place.file, [])
             return found[place.line - 1] if 0 < place.line <= len(found) else None
 
         head = "Not changed: with this value the plan could not be read."
