@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import ChainMap
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, get_args
@@ -93,10 +94,8 @@ class NamesOf:
         def read(written: object, info: core_schema.ValidationInfo) -> tuple[str, ...]:
             if isinstance(written, tuple):
                 return written
-            known = dict(words)
-            if info.context:
-                for section in self.sections:
-                    known.update(info.context["names"].get(section, {}))
+            names_of = info.context["names"] if info.context else {}
+            known = ChainMap(*(names_of.get(section, {}) for section in reversed(self.sections)), words)
             parts = written if isinstance(written, list) else [written]
             names = [name for part in parts if isinstance(part, str) for name in names_in(part, known)]
             if not names or not all(isinstance(part, str) for part in parts):

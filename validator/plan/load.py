@@ -29,6 +29,7 @@ from validator.plan.uses import Uses
 from validator.plan.values import Quantity, ToFind
 
 if TYPE_CHECKING:
+    from validator.plan.papers import PapersOfAPlan
     from validator.plan.sections.appliances import Appliance, Papers
     from validator.plan.sections.project import Agreed
     from validator.plan.sections.room import Layer
@@ -240,17 +241,21 @@ class _Loading:
             written = {**written, "is": kind} if kind else written
         return self._element(Appliance, written, pointer)
 
-    def _papers(self, name: str, written: Any, pointer: str) -> Papers | None:
-        from validator.plan.papers import choices, papers_for
+    @functools.cached_property
+    def _papers_of_plan(self) -> PapersOfAPlan:
+        from validator.plan.papers import PapersOfAPlan
 
-        model = papers_for(name, self._data)
+        return PapersOfAPlan(self._data)
+
+    def _papers(self, name: str, written: Any, pointer: str) -> Papers | None:
+        papers = self._papers_of_plan
+        model = papers.model(name)
         if model is None:
-            known = choices(self._data)
             self._reader.problem(
                 pointer,
                 f"nothing in this plan is called `{name}`, so that nobody knows what its maker states",
                 "an appliance, a fixing or its plug, a floor, or a coating",
-                nearest(name, known) or "",
+                nearest(name, papers.choices) or "",
             )
             return None
         return self._element(model, written, pointer)

@@ -21,19 +21,23 @@ from validator.plan.sections.appliances import (
 )
 
 
-def papers_for(name: str, sections: Mapping[str, Any]) -> type[Papers] | None:
-    """The model of the papers for a name, from what the plan says it is; None where it is nothing in the plan."""
-    for called, model in _all(sections):
-        if fold(called) == fold(name):
-            return model
-    if "appliances" not in sections and (kind_named(name) or _is_hob(name)):
-        return _for_appliance(name)
-    return None
+class PapersOfAPlan:
+    """The makers' papers that the things of a plan may have; `choices` are the names that may have some."""
 
+    def __init__(self, sections: Mapping[str, Any]) -> None:
+        self.choices: list[str] = []
+        self._models: dict[str, type[Papers]] = {}
+        for name, model in _all(sections):
+            self.choices.append(name)
+            self._models.setdefault(fold(name), model)
+        self._any_appliance = "appliances" not in sections
 
-def choices(sections: Mapping[str, Any]) -> list[str]:
-    """The names that may have papers."""
-    return [name for name, _ in _all(sections)]
+    def model(self, name: str) -> type[Papers] | None:
+        """The model of the papers for a name, from what the plan says it is; None where it is nothing in the plan."""
+        found = self._models.get(fold(name))
+        if found is None and self._any_appliance and (kind_named(name) or _is_hob(name)):
+            return _for_appliance(name)
+        return found
 
 
 def _all(sections: Mapping[str, Any]) -> Iterator[tuple[str, type[Papers]]]:

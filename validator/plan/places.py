@@ -20,6 +20,7 @@ class Places:
         self._files = files
         self._kinds: dict[str, tuple[Iterable[str], Mapping[str, str]]] = {}
         self._by_fold: dict[str, str] = {}
+        self._names: dict[int, dict[str, str]] = {}  # by the identity of a mapping; the files keep them all
 
     def from_kind(self, pointer: str, own: Iterable[str], kind: Mapping[str, str]) -> None:
         """Remember that the keys of the thing at `pointer` stand in its kind, except its own.
@@ -70,13 +71,20 @@ class Places:
                 return join(kind[key], *segments[length + 1 :])
         return pointer
 
+    def _names_in(self, node: Mapping[str, Any]) -> dict[str, str]:
+        """The names of a mapping of the files by their folded form."""
+        names = self._names.get(id(node))
+        if names is None:
+            names = self._names[id(node)] = {fold(name): name for name in node}
+        return names
+
     def _as_spelt(self, pointer: str) -> str:
         node: Any = self._files.data
         spelt = ""
         segments = split(pointer)
         for at, segment in enumerate(segments):
             if isinstance(node, Mapping):
-                names = {fold(name): name for name in node}
+                names = self._names_in(node)
                 wanted = fold(segment)
                 theirs = next((name for name, ours in KEYS.items() if ours == wanted and name in names), wanted)
                 name = names.get(wanted, names.get(theirs))

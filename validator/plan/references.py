@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from validator.plan.circles import Circles
@@ -117,8 +118,9 @@ class References:
             self._along(point, point.along, point.wall)
         for circuit in plan.circuits.values():
             self._each(circuit, "serves", ("all sockets",), "points", "appliances")
+        by_kind = self._units_by_kind() if plan.fixings else ()
         for fixing in plan.fixings.values():
-            self._each(fixing, "for_", self._units_by_kind(), "runs", "items", "appliances")
+            self._each(fixing, "for_", by_kind, "runs", "items", "appliances")
         for coating in plan.coatings.values():
             self._each(coating, "walls", ("all",), "walls")
         if plan.work is not None:
@@ -242,14 +244,23 @@ class References:
         if along.fronts_of:
             self._name(pointer, along.fronts_of, "runs")
         elif along.from_ and self._name(pointer, along.from_, "walls") and wall is not None:
-            walls = self._names.walls()
-            near = [other for other in walls if _neighbours(walls, wall, other)]
+            near = self._neighbours.get(fold(wall), ())
             if near and fold(along.from_) not in map(fold, near):
                 self._reader.problem(
                     pointer,
                     f"the {along.from_} wall does not meet the {wall} wall",
                     " or ".join(f"`from {n}`" for n in near),
                 )
+
+    @cached_property
+    def _neighbours(self) -> dict[str, list[str]]:
+        """The walls that meet a wall, by its folded name, in the order of the walls."""
+        walls = self._names.walls()
+        found: dict[str, list[str]] = {}
+        for at, wall in enumerate(walls):
+            beside = {at - 1 if at else len(walls) - 1, (at + 1) % len(walls)} - {at}
+            found[fold(wall)] = [walls[other] for other in sorted(beside)]
+        return found
 
     def _corner(self, pointer: str, corner: str) -> None:
         walls = self._names.walls()
@@ -289,14 +300,6 @@ class References:
             pointer, f"no {called} of this plan is called `{name}`", _some(shown), nearest(name, shown) or ""
         )
         return False
-
-
-def _neighbours(walls: tuple[str, ...], wall: str, other: str) -> bool:
-    folded = [fold(name) for name in walls]
-    if fold(wall) not in folded:
-        return False
-    at, to = folded.index(fold(wall)), folded.index(fold(other))
-    return (at - to) % len(walls) in (1, len(walls) - 1)
 
 
 def _some(choices: list[str]) -> str:
