@@ -34,17 +34,19 @@ def changed(change: Change, before: Judgement | None, after: Judgement, *, done:
         lines += labelled("was", shown(change.old))
         lines += labelled("now", shown(change.new))
     lines.append("")
-    if before is not None:
-        moved = list(_moved(before, after))
+    points = put_together(after)
+    then = None if before is None else (before, put_together(before))
+    if then is not None:
+        moved = list(_moved(*then, after, points))
         lines += [*moved, *([""] if moved else [])]
-    lines += wrapped(_verdict(before, after))
+    lines += wrapped(_verdict(then, after, points))
     return tamed("\n".join(lines)) + "\n"
 
 
 def unchanged(pointer: str, value: Value, after: Judgement) -> str:
     """What is said where the plan says already what it was to say."""
     said = f"Nothing to change: {' / '.join(split(pointer))} is {shown(value)} already."
-    return tamed("\n".join([*wrapped(said), "", *wrapped(_verdict(None, after))])) + "\n"
+    return tamed("\n".join([*wrapped(said), "", *wrapped(_verdict(None, after, put_together(after)))])) + "\n"
 
 
 def choices(plan: str, point: Point, cures: Sequence[Cure], judgement: Judgement) -> str:
@@ -77,7 +79,7 @@ def shown(value: Value) -> str:
     return _YAML.value(value)
 
 
-def _moved(before: Judgement, after: Judgement) -> Iterator[str]:
+def _moved(before: Judgement, points_before: Points, after: Judgement, points_after: Points) -> Iterator[str]:
     """What is cured, new, worse, found out and to find out since the change."""
     printer = Printer(after.site)
     wrong_before, wrong_after = _wrong(before), _wrong(after)
@@ -86,7 +88,6 @@ def _moved(before: Judgement, after: Judgement) -> Iterator[str]:
     cured = [outcome for outcome in gone if _is_at_rest(known.get(key(outcome)))]
     new = [outcome for at, outcome in wrong_after.items() if at not in wrong_before]
     worse = [outcome for outcome in trouble(before.outcomes, after.outcomes) if key(outcome) in wrong_before]
-    points_before, points_after = put_together(before), put_together(after)
     asked, asks = _asked(points_before), _asked(points_after)
     yield from _by_rule("cured", cured, printer)
     yield from _by_rule("new", new, printer)
@@ -132,21 +133,18 @@ def _severity(outcome: Outcome) -> str:
     return "STOP" if outcome.rule.severity == "stop" else outcome.rule.severity
 
 
-def _verdict(before: Judgement | None, after: Judgement) -> str:
+def _verdict(before: tuple[Judgement, Points] | None, after: Judgement, points: Points) -> str:
     """`NOT READY, as before: 14 points (15 before), one thing to find out.`"""
     verdict = "READY" if ready(after) else "NOT READY"
-    points = put_together(after)
-    now = (
-        _counted(points.points, "point", "points"),
-        _counted(points.errands, "thing to find out", "things to find out"),
-    )
+    wrong = _counted(points.points, "point", "points") or "no points"
+    asked = _counted(points.errands, "thing to find out", "things to find out") or "nothing to find out"
     if before is None:
-        return f"{verdict}: {now[0] or 'no points'}, {now[1] or 'nothing to find out'}."
-    then = put_together(before)
-    wrong = f"{now[0] or 'no points'}{_earlier(points.points, then.points)}"
-    open_ = f"{now[1] or 'nothing to find out'}{_earlier(points.errands, then.errands)}"
-    as_before = "as before" if ready(before) == ready(after) else "which it was not before"
-    return f"{verdict}, {as_before}: {wrong}, {open_}."
+        return f"{verdict}: {wrong}, {asked}."
+    judged, then = before
+    as_before = "as before" if ready(judged) == ready(after) else "which it was not before"
+    wrong += _earlier(points.points, then.points)
+    asked += _earlier(points.errands, then.errands)
+    return f"{verdict}, {as_before}: {wrong}, {asked}."
 
 
 def _counted(entries: Sequence[object], one: str, many: str) -> str:
