@@ -90,6 +90,7 @@ def parser() -> argparse.ArgumentParser:
     _ready_words(commands.add_parser("ready", help="yes or no: may a stage of the work start?"))
     _show_words(commands.add_parser("show", help="everything worked out about one thing of a plan"))
     _rules_words(commands.add_parser("rules", help="the rules that apply, or one of them"))
+    _schema_words(commands.add_parser("schema", help="what an editor needs to know of plans, or of rulebooks"))
     return top
 
 
@@ -168,6 +169,14 @@ def _rules_words(command: argparse.ArgumentParser) -> None:
     command.add_argument("name", nargs="?", metavar="NAME", help="the name of one rule")
     command.add_argument("--country", metavar="CODE", help="only rules that apply there (GB-ENG, US-OR, …)")
     _common_words(command)
+
+
+def _schema_words(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Print the JSON Schema of a plan's files, short forms included: an editor offers keys and values by it, and "
+        "marks what cannot be read while it is typed."
+    )
+    command.add_argument("--rules", action="store_true", help="the schema of a rulebook, in place of a plan")
 
 
 def _common_words(command: argparse.ArgumentParser) -> None:

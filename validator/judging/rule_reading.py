@@ -29,8 +29,8 @@ TRIAL = ("plan", "vary", "met", "not met", "thing", "on")
 NEEDED_TO_TRY = TRIAL[:4]
 NO_TEXT = Template("", ())
 
-_PLAIN_NAME = re.compile(r"[a-z]+(-[a-z]+)*")
-_CODE = re.compile(r"[A-Za-z]{1,4}[-_ ]?\d+[A-Za-z]?|\d+", re.ASCII)
+PLAIN_NAME = re.compile(r"[a-z]+(-[a-z]+)*")
+CODE = re.compile(r"[A-Za-z]{1,4}[-_ ]?\d+[A-Za-z]?|\d+", re.ASCII)
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,11 +137,11 @@ class RuleReader:
 
     def _check_name(self, name: str, entry: Entry) -> None:
         if self.defaults:
-            if any(_CODE.fullmatch(word) for word in (name, *name.split())):
+            if any(CODE.fullmatch(word) for word in (name, *name.split())):
                 entry.mistake(
                     f"`{name}` is a code, not a name", expected="plain words that say what is asked", at="key"
                 )
-        elif not _PLAIN_NAME.fullmatch(name):
+        elif not PLAIN_NAME.fullmatch(name):
             entry.mistake(
                 f"a rule cannot be called `{name}`",
                 expected="plain words in small letters, joined by hyphens, no figures: wall-unit-fixing-depth",

@@ -12,6 +12,7 @@ from validator.plan.american import KEYS
 from validator.plan.names import fold
 from validator.plan.pointers import join
 from validator.plan.values import ToFind
+from validator.plan.written import Written
 
 TO_FIND_OUT = "to find out"
 
@@ -59,7 +60,7 @@ class Element(BaseModel):
     `short` is overridden by elements that may be written in one line: it turns the text into the long form, or raises
     Unfit. A field whose name is a word of Python ends in `_` and is written without it. `called` is what a message
     calls the element, `asks` names the fields that `to find out` in its place leaves open, `worked_out` those nobody
-    writes.
+    writes. `line` is how the short form is written.
     """
 
     __slots__ = ("_pointer",)  # a slot and not a private attribute of pydantic's: those cost time in every element
@@ -68,6 +69,7 @@ class Element(BaseModel):
     called: ClassVar[str] = "this"
     asks: ClassVar[tuple[str, ...]] = ()
     worked_out: ClassVar[frozenset[str]] = frozenset()
+    line: ClassVar[Written | None] = None
     takes_to_find: ClassVar[bool] = False
     _spelt: ClassVar[dict[str, str]] = {}
     _no_doubt: ClassVar[frozenset[str]] = frozenset()

@@ -30,6 +30,7 @@ from validator.plan.quantities import (
 )
 from validator.plan.units import wanted
 from validator.plan.values import NothingStated, Quantity, ToFind
+from validator.plan.written import Written
 
 
 def _read_by(read: Callable[[object, str | None], object]) -> CoreSchema:
@@ -184,6 +185,10 @@ class Along:
     """A place along a wall: `1950 from west` (a named neighbouring wall), or `fronts of sink run` (amount 0)."""
 
     takes_to_find: ClassVar[bool] = True
+    line: ClassVar[Written] = Written(
+        "<length> <=from> (?!<=fronts> <=of> )<name>|<=fronts> <=of> <name>|<to find out>",
+        ("1950 from west", "fronts of sink run"),
+    )
 
     amount: Quantity | ToFind
     from_: str
@@ -236,6 +241,10 @@ class Height:
     """
 
     takes_to_find: ClassVar[bool] = True
+    line: ClassVar[Written] = Written(
+        f"<length>( ({'|'.join(f'<={word}> (<=the> )?<={thing}>' for word, thing in _DATUMS)})( <=assumed>)?)?",
+        ("1060", "1060 from bare floor", "150 above worktop", "340 below ceiling"),
+    )
 
     amount: Quantity | ToFind
     relation: Literal["from", "above", "below"] = "from"
@@ -277,6 +286,7 @@ class Size:
     """
 
     takes_to_find: ClassVar[bool] = True
+    line: ClassVar[Written] = Written("<size>|<to find out>", ("598 w x 820 h x 550 d", "146 x 86"))
 
     w: Quantity | ToFind | None = None
     h: Quantity | ToFind | None = None
@@ -327,6 +337,7 @@ class StatedFigure:
     """A maker's figure with where it is measured from: `700 from pan support`; `none`; to find out is unread."""
 
     takes_to_find: ClassVar[bool] = True
+    line: ClassVar[Written] = Written("<length>( <=from> <name>)?|<=none>", ("650 from pan supports", "none"))
 
     amount: Quantity | ToFind | NothingStated
     from_: str = ""

@@ -9,7 +9,8 @@ from validator.plan.names import fold
 from validator.plan.units import UNITS
 
 _NUMBER = re.compile(r"[\d½¼¾⅛⅜⅝⅞~-]")
-_GOES_ON = frozenset(("x", "×", "to", "and", "assumed", "of", "mix", "paint", "water", *map(fold, UNITS)))
+GOES_ON = frozenset(("x", "×", "to", "and", "assumed", "of", "mix", "paint", "water", *map(fold, UNITS)))
+"""Words that go on a quantity which has begun, folded."""
 
 
 def is_number(word: str) -> bool:
@@ -23,7 +24,7 @@ def words_and_quantity(line: str) -> tuple[str, str]:
     starts = [at for at, word in enumerate(words) if is_number(word) or is_to_find(" ".join(words[at : at + 3]))]
     for at in starts:
         rest = words[at:]
-        if is_to_find(" ".join(rest)) or all(is_number(word) or fold(word) in _GOES_ON for word in rest):
+        if is_to_find(" ".join(rest)) or all(is_number(word) or fold(word) in GOES_ON for word in rest):
             return " ".join(words[:at]), " ".join(rest)
     return " ".join(words), ""
 

@@ -13,7 +13,7 @@ from validator.plan.pointers import join, parent
 from validator.plan.problems import Place, Problem, Unreadable
 
 DATUMS = ("bare floor", "finished floor")
-_VERSION = "1"
+VERSION = "1"
 KEYS_OF_FILES = ("dryfit", "heights from")
 
 
@@ -133,10 +133,10 @@ def _check_version(document: Document, problems: list[Problem]) -> None:
         meant = nearest("dryfit", document.data)
         place = Place(document.file) if meant is None else _name_place(document, join("", meant))
         message = "the file does not say which version of the form it is written in"
-        problems.append(Problem(message, place, f"`dryfit: {_VERSION}` as its first line", "dryfit" if meant else ""))
-    elif version != _VERSION:
+        problems.append(Problem(message, place, f"`dryfit: {VERSION}` as its first line", "dryfit" if meant else ""))
+    elif version != VERSION:
         message = f"`dryfit: {document.written('/dryfit')}` is a version that cannot be read"
-        problems.append(Problem(message, _value_place(document, "/dryfit"), f"`dryfit: {_VERSION}`", pointer="/dryfit"))
+        problems.append(Problem(message, _value_place(document, "/dryfit"), f"`dryfit: {VERSION}`", pointer="/dryfit"))
 
 
 def _datum(document: Document, problems: list[Problem]) -> str:

@@ -12,6 +12,7 @@ from collections.abc import Collection
 from validator.plan.elements import LongForm, Unfit, is_to_find
 from validator.plan.lines import is_number
 from validator.plan.names import fold, nearest
+from validator.plan.written import Written
 
 BUILT_IN = ("filler", "panel", "post", "gap", "opening")
 """Words that need no kind; each is a family of its own."""
@@ -43,6 +44,17 @@ _POINT_RELATIONS = {
 }
 _ITEM = "`door 300 left over B1`: kind, width or `rest`, left or right, and where it stands"
 _POINT = "`double socket over B3`: kind, and where it sits"
+
+
+ITEM_LINE = Written(
+    f"<width>|<kind>( <length>| <=rest>)?( <=left|right>)?( <={'|'.join(_ITEM_RELATIONS)}> <name>)?",
+    ("door 300 left", "filler rest", "wall 600 over B1", "corner wall 600 in north-east", "600"),
+)
+POINT_LINE = Written(
+    f"<kind>( <={'|'.join(_POINT_RELATIONS)}> <name>)?",
+    ("double socket over B3", "low socket in B2", "connection unit right of S4"),
+)
+"""How the two lines are written."""
 
 
 def item_line(line: str, kinds: Collection[str]) -> LongForm:

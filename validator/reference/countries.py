@@ -9,7 +9,7 @@ if TYPE_CHECKING:
     from validator.reference.entries import Entry
 
 EVERYWHERE = "everywhere"
-_CODE = re.compile(r"[A-Z]{2}(-[A-Z0-9]{1,3})?")
+CODE = re.compile(r"[A-Z]{2}(-[A-Z0-9]{1,3})?")
 
 
 def read_covers(entry: Entry) -> str | None:
@@ -17,7 +17,7 @@ def read_covers(entry: Entry) -> str | None:
     written = entry.text("covers")
     if written is None:
         return None
-    if written == EVERYWHERE or _CODE.fullmatch(written):
+    if written == EVERYWHERE or CODE.fullmatch(written):
         return written
     entry.mistake(f"`{written}` is no country", expected="everywhere, or a code of ISO 3166: GB, GB-ENG, US-CA")
     return None

@@ -27,6 +27,7 @@ from validator.plan.fields import (
 )
 from validator.plan.lines import words_and_quantity
 from validator.plan.names import fold
+from validator.plan.written import Written
 
 ApplianceKind = Literal[
     "gas hob",
@@ -70,6 +71,10 @@ class Waste(Element):
 
     called: ClassVar[str] = "a waste"
     asks: ClassVar[tuple[str, ...]] = ("pipe", "length", "fall")
+    line: ClassVar[Written | None] = Written(
+        "(?!$|at )(<pipe>( |$))?((in)?to (<words>( |$))?(<length>( |$))?)?(at <fall>)?",
+        ("40 mm to stack 1900 at 20 mm/m",),
+    )
 
     pipe: Length | None = None
     length: Length | None = None
@@ -101,6 +106,7 @@ class Appliance(Element):
     over: str | None = None  # a hood: the hob
     along: Along | None = None  # its middle, where it does not sit in the middle of its unit
     up: Height | None = None  # a hood: its underside
+    hob: Annotated[Literal["ceramic", "induction", "solid plate"], OneOf()] | None = None  # of an electric cooker
     body: Size | None = None  # with feet wound in
     width: Length | None = None
     cut_out: Size | None = None

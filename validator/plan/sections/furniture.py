@@ -13,13 +13,17 @@ from validator.plan.choices import OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit
 from validator.plan.fields import Along, Height, Length, LineLoad, MakersLength, Term
 from validator.plan.names import fold
+from validator.plan.order import ITEM_LINE
 from validator.plan.sections.room import MoistureReading
 from validator.plan.values import ToFind
+from validator.plan.written import Written
 
 
 @dataclass(frozen=True, slots=True)
 class _LevelOrHeight:
     """Marks the tops of hung units: `level with T1` gives the name, anything else is a height."""
+
+    line: ClassVar[Written] = Written("<=level with> <name>|<height>", ("level with T1", "2110 from bare floor"))
 
     def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
         def read(written: object, height: core_schema.ValidatorFunctionWrapHandler) -> object:
@@ -54,10 +58,11 @@ class Item(Element):
 
     called: ClassVar[str] = "a thing in a run"
     worked_out: ClassVar[frozenset[str]] = frozenset({"family"})
+    line: ClassVar[Written | None] = ITEM_LINE
 
     is_: str
     family: Literal["unit", "filler", "panel", "post", "gap", "opening"]
-    width: Length | None = None
+    width: Annotated[Length | None, Written("<length>|<=rest>", ("600", "rest"))] = None
     rest: Annotated[bool, YesOrNo()] = False
     hand: Annotated[Literal["left", "right"], OneOf()] | None = None
     over: str | None = None
@@ -88,6 +93,7 @@ class LegSetting(Element):
 
     called: ClassVar[str] = "the setting of legs"
     asks: ClassVar[tuple[str, ...]] = ("setting",)
+    line: ClassVar[Written | None] = Written("<setting>( at <at>)?", ("140 at high spot", "none"))
 
     setting: MakersLength
     at: Annotated[Literal["high spot"], OneOf()] = "high spot"
@@ -105,6 +111,7 @@ class Aisle(Element):
 
     called: ClassVar[str] = "an aisle"
     asks: ClassVar[tuple[str, ...]] = ("width",)
+    line: ClassVar[Written | None] = Written("<width>( to <name>)?", ("1100 to sink run",))
 
     width: Length | None = None
     to: str | None = None
@@ -135,7 +142,7 @@ class Run(Element):
     legs: LegSetting | None = None
     tops: Tops | None = None
     underside: Height | None = None
-    order: dict[str, Item]
+    order: Annotated[dict[str, Item], Written("<=none>")]
 
 
 class Worktop(Element):

@@ -13,11 +13,15 @@ from validator.plan.elements import Element, Unfit
 from validator.plan.fields import Date, Money, Share
 from validator.plan.names import fold
 from validator.plan.values import ToFind
+from validator.plan.written import Written
 
 
 def _rate(written: object) -> object:
     """`included` in every price, and `none` where no tax is due, both add nothing."""
     return "0 %" if isinstance(written, str) and fold(written) in ("included", "none") else written
+
+
+_RATE = Written("<share>|<=included|none>", ("20 %", "included"))
 
 
 class Budget(Element):
@@ -33,7 +37,7 @@ class Budget(Element):
     fees: Money | None = None
     other: Money | None = None
     contingency: Share | None = None
-    vat: Annotated[Share, BeforeValidator(_rate)] | None = None  # what is still to be added; included: nothing
+    vat: Annotated[Share, BeforeValidator(_rate), _RATE] | None = None  # what is still to be added; included: nothing
     left_out: tuple[str, ...] | None = None
 
 
@@ -59,6 +63,10 @@ class Paper(Element):
 
     called: ClassVar[str] = "a paper"
     asks: ClassVar[tuple[str, ...]] = ("standing",)
+    line: ClassVar[Written | None] = Written(
+        "(held|asked for|not needed)( from <name>)?( on <dated>)?|from <name>( on <dated>)?|on <dated>",
+        ("held on 2026-03-02", "asked for", "not needed", "from electrician"),
+    )
 
     standing: Annotated[Literal["held", "asked for", "not needed"] | ToFind, OneOf()] | None = None
     by: str | None = None

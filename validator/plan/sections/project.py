@@ -10,18 +10,22 @@ from pydantic import AfterValidator, Field
 from validator.plan.choices import OneOf
 from validator.plan.elements import Element, Unfit
 from validator.plan.fields import AnyQuantity, Date
+from validator.plan.written import Written
+
+_COUNTRY = Written(r"[A-Z]{2}(-[A-Z0-9]{1,3})?", ("GB", "GB-ENG", "US-OR"))
+_CURRENCY = Written(r"[A-Z]{3}", ("GBP", "USD"))
 
 
 def _country(code: str) -> str:
-    if re.fullmatch(r"[A-Z]{2}(-[A-Z0-9]{1,3})?", code):
+    if re.fullmatch(_COUNTRY.pattern, code):
         return code
     meant = code.upper().replace("_", "-")
-    better = meant if re.fullmatch(r"[A-Z]{2}(-[A-Z0-9]{1,3})?", meant) else ""
+    better = meant if re.fullmatch(_COUNTRY.pattern, meant) else ""
     raise Unfit(f"`{code}` is no country code", "a code of ISO 3166, such as GB, GB-ENG or US-OR", better)
 
 
 def _currency(code: str) -> str:
-    if re.fullmatch(r"[A-Z]{3}", code):
+    if re.fullmatch(_CURRENCY.pattern, code):
         return code
     better = code.upper() if re.fullmatch(r"[A-Za-z]{3}", code) else ""
     raise Unfit(f"`{code}` is no currency code", "a code of ISO 4217, such as GBP or USD", better)
@@ -33,10 +37,10 @@ class Project(Element):
     called: ClassVar[str] = "the project"
 
     title: str | None = None
-    country: Annotated[str, AfterValidator(_country)] | None = None
-    currency: Annotated[str, AfterValidator(_currency)] | None = None
+    country: Annotated[str, AfterValidator(_country), _COUNTRY] | None = None
+    currency: Annotated[str, AfterValidator(_currency), _CURRENCY] | None = None
     lengths_in: Annotated[Literal["mm", "cm", "m", "in", "ft"], OneOf()] | None = None
-    built: Annotated[int, Field(ge=1000, le=2200)] | None = None
+    built: Annotated[int, Field(ge=1000, le=2200), Written("1[0-9]{3}|2[01][0-9]{2}|2200", ("1968",))] | None = None
     starts: Date | None = None
 
 

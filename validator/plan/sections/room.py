@@ -11,6 +11,7 @@ from validator.plan.elements import Element, Unfit
 from validator.plan.fields import Date, Height, Length, Level, MakersLength, Moisture, Size, Term
 from validator.plan.lines import words_and_quantity
 from validator.plan.values import ToFind
+from validator.plan.written import Written
 
 _MOISTURE = re.compile(r"(?P<reading>.+?)(?:\s+by\s+(?P<meter>.+?))?(?:\s+on\s+(?P<taken>\d{4}-\d\d-\d\d))?\s*", re.S)
 
@@ -22,6 +23,7 @@ class Layer(Element):
 
     called: ClassVar[str] = "a layer"
     asks: ClassVar[tuple[str, ...]] = ("material",)
+    line: ClassVar[Written | None] = Written("(?!.*,)<words>( <thickness>)?", ("skim 3", "dabs 10 to 25", "brick 102"))
 
     material: Term
     thickness: Length | None = None
@@ -95,6 +97,7 @@ class Ceiling(Element):
     """The ceiling: `2400`, or its readings in brackets; `slopes` by the wall from which each rises to that height."""
 
     called: ClassVar[str] = "the ceiling"
+    line: ClassVar[Written | None] = Written("<height>", ("2400",))
 
     height: Height | None = None
     slopes: dict[str, Slope] | None = None
@@ -109,6 +112,9 @@ class MoistureReading(Element):
 
     called: ClassVar[str] = "a moisture reading"
     asks: ClassVar[tuple[str, ...]] = ("reading",)
+    line: ClassVar[Written | None] = Written(
+        "<reading>( by <meter>)?( on <taken>)?", ("78 % by hygrometer", "2.1 % by carbide on 2026-05-30")
+    )
 
     reading: Moisture | None = None
     meter: Annotated[Literal["hygrometer", "carbide", "pin meter", "gypsum scale"] | ToFind, OneOf()] | None = None
@@ -127,6 +133,7 @@ class Corner(Element):
 
     called: ClassVar[str] = "a corner"
     asks: ClassVar[tuple[str, ...]] = ("out",)
+    line: ClassVar[Written | None] = Written("<out> <way> <=in> <over>", ("6 open in 600", "4 closed in 600"))
 
     out: Length | None = None
     way: Annotated[Literal["open", "closed"], OneOf()] | None = None

@@ -7,7 +7,9 @@ from typing import Annotated, ClassVar, Literal
 from validator.plan.choices import NamesOf, OneOf, YesOrNo
 from validator.plan.elements import Element
 from validator.plan.fields import Along, Area, Count, Current, Height, Length, Power, Size, Term
+from validator.plan.order import POINT_LINE
 from validator.plan.values import ToFind
+from validator.plan.written import Written
 
 
 class Point(Element):
@@ -18,6 +20,7 @@ class Point(Element):
     """
 
     called: ClassVar[str] = "a point"
+    line: ClassVar[Written | None] = POINT_LINE
 
     is_: str
     over: str | None = None

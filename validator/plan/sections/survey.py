@@ -47,7 +47,7 @@ def _suspects(written: object) -> object:
     return written
 
 
-Suspects = Annotated[dict[str, Suspect], BeforeValidator(_suspects), Written("<=none>|<tested>", ("none",))]
+Suspects = Annotated[dict[str, Suspect], BeforeValidator(_suspects), Written("<=none>|<suspect>", ("none",))]
 """Suspect materials by where they are; empty where there are none."""
 
 

@@ -11,6 +11,7 @@ from validator.plan.fields import Date, Duration, Length, Money, Term, WaterAdde
 from validator.plan.lines import product_and_water, times, words_and_quantity
 from validator.plan.names import fold
 from validator.plan.sections.room import MoistureReading
+from validator.plan.written import Written
 
 
 class Plug(Element):
@@ -18,6 +19,9 @@ class Plug(Element):
 
     called: ClassVar[str] = "a plug"
     asks: ClassVar[tuple[str, ...]] = ("diameter", "length")
+    line: ClassVar[Written | None] = Written(
+        "(?!$)(<words>( |$))?(<diameter>(<x><length>)?)?", ("frame fixing 8 x 100", "8 x 80")
+    )
 
     type: str | None = None
     diameter: Length | None = None
@@ -34,6 +38,9 @@ class Screw(Element):
 
     called: ClassVar[str] = "a screw"
     asks: ClassVar[tuple[str, ...]] = ("diameter", "length")
+    line: ClassVar[Written | None] = Written(
+        "<diameter>(<x><length>)?|<=no>[.\\s_-][^x×]*(<x><length>)?", ("5 x 80", "no. 10 x 3")
+    )
 
     diameter: Length | None = None
     gauge: str | None = None
@@ -53,6 +60,7 @@ class Hole(Element):
 
     called: ClassVar[str] = "a hole"
     asks: ClassVar[tuple[str, ...]] = ("diameter", "depth")
+    line: ClassVar[Written | None] = Written("<diameter>(<x><depth>)?", ("8 x 90",))
 
     diameter: Length | None = None
     depth: Length | None = None
@@ -94,6 +102,10 @@ class Coat(Element):
 
     called: ClassVar[str] = "a coat"
     asks: ClassVar[tuple[str, ...]] = ("water",)
+    line: ClassVar[Written | None] = Written(
+        "(?!$)(<words>( |$))?(<water>)?",
+        ("30 % water", "25 % of mix", "3 to 1", "neat", "undercoat", "matt 10 % water"),
+    )
 
     water: WaterAdded | None = None
     product: str | None = None
