@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Literal, TypeVar
 
+from validator.plan.conflict_marks import check_decided
 from validator.plan.documents import Document
 from validator.plan.files import read_sources
 from validator.plan.names import fold, nearest
@@ -149,6 +150,7 @@ def read_file(file: Path, shown: str, problems: list[Problem]) -> Entry | None:
     if not found.sources:
         return None
     try:
+        check_decided(found.sources[0].text, shown)
         document = read_yaml(found.sources[0].text, shown)
     except Unreadable as unreadable:
         problems += unreadable.problems
