@@ -25,8 +25,7 @@ def in_numbers(points: Points) -> str:
     better = len(points.points) - wrong
     said = []
     if wrong:
-        grave = ", " + counted(stops, "of which", "of which") + " could hurt someone or break the law"
-        said.append(sentence(counted(wrong, "point is wrong", "points are wrong") + (grave if stops else "")))
+        said.append(sentence(counted(wrong, "point is wrong", "points are wrong") + _grave(stops, wrong)))
     if better:
         said.append(sentence(counted(better, "point could be better", "points could be better")))
     if points.errands:
@@ -34,6 +33,13 @@ def in_numbers(points: Points) -> str:
     if points.agreed:
         said.append(sentence(counted(len(points.agreed), "departure is agreed", "departures are agreed")))
     return " ".join(said) or "Nothing is wrong, and nothing that was asked is unknown."
+
+
+def _grave(stops: int, wrong: int) -> str:
+    if not stops:
+        return ""
+    which = "and it" if wrong == 1 else "all of which" if stops == wrong else counted(stops, "of which", "of which")
+    return f", {which} could hurt someone or break the law"
 
 
 def in_the_way(verdict: StageVerdict, points: Points) -> tuple[list[int], list[int]]:
