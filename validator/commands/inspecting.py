@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -32,11 +33,15 @@ class UnreadableBooks(Unreadable):
 
 
 class Inspector:
-    """Judges plans one after the other on a day (today if none is given), by books that are read once a country."""
+    """Judges plans one after the other on a day (today if none is given), by books that are read once a country.
 
-    def __init__(self, books: Sequence[str], on: date | None) -> None:
+    `passing` books lie where nobody looks for them again; what is read of them is not kept for the next run.
+    """
+
+    def __init__(self, books: Sequence[str], on: date | None, *, passing: bool = False) -> None:
         self.on = on or date.today()
         self._given = books
+        self._caches = None if passing else caches()
         self._shelves: dict[str, tuple[Library, Books]] = {}
 
     def site(self, files: Merged) -> Site:
@@ -44,17 +49,20 @@ class Inspector:
         plan = load(files)
         return Site(plan, self._shelf(plan)[0], self.on)
 
-    def inspect(self, files: Merged) -> Judgement:
-        """Judge the plan that these files make; raises Unreadable."""
+    def inspect(self, files: Merged, only: Collection[str] | None = None) -> Judgement:
+        """Judge the plan that these files make, by all rules or `only` by those of these names; raises Unreadable."""
         plan = load(files)
         shelf, applied = self._shelf(plan)
-        return judge(plan, shelf, books_for(plan, shelf, applied), self.on)
+        books = books_for(plan, shelf, applied)
+        if only is not None:
+            books = replace(books, rules=tuple(rule for rule in books.rules if rule.name in only))
+        return judge(plan, shelf, books, self.on)
 
     def _shelf(self, plan: Plan) -> tuple[Library, Books]:
         country = plan.project.country or ""
         if country not in self._shelves:
             try:
-                self._shelves[country] = read_or_recall(rules_folder(), country, self._given, caches())
+                self._shelves[country] = read_or_recall(rules_folder(), country, self._given, self._caches)
             except Unreadable as unreadable:
                 raise UnreadableBooks(unreadable.problems) from None
         return self._shelves[country]
