@@ -6,6 +6,7 @@ import json
 import re
 from abc import ABC, abstractmethod
 from collections.abc import Iterable
+from datetime import date
 
 from validator.plan.problems import Unreadable
 from validator.plan.yaml_reader import read_yaml
@@ -13,7 +14,8 @@ from validator.plan.yaml_reader import read_yaml
 Value = str | list["Value"] | dict[str, "Value"]
 
 _JSON_NUMBER = re.compile(r"-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
-_TOML_BARE = re.compile(r"[+-]?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?|[0-9]{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9])")
+_TOML_NUMBER = re.compile(r"[+-]?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?")
+_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _TOML_NAME = re.compile(r"[A-Za-z0-9_-]+")
 _DELETE = re.compile("[\x7f-\x9f]")
 
@@ -73,7 +75,7 @@ class Toml(Syntax):
         return name if _TOML_NAME.fullmatch(name) else _in_double_quotes(name)
 
     def text(self, text: str, *, inside: bool, instead_of: str) -> str:
-        if _TOML_BARE.fullmatch(text) and instead_of[:1] not in ("'", '"'):
+        if (_TOML_NUMBER.fullmatch(text) or _is_day(text)) and instead_of[:1] not in ("'", '"'):
             return text
         if instead_of in ("true", "false") and text in ("true", "false"):
             return text
@@ -94,6 +96,16 @@ class Json(Syntax):
         if instead_of in ("true", "false") and text in ("true", "false"):
             return text
         return _in_double_quotes(text)
+
+
+def _is_day(text: str) -> bool:
+    if not _DAY.fullmatch(text):
+        return False
+    try:
+        date.fromisoformat(text)
+    except ValueError:
+        return False
+    return True
 
 
 def _in_double_quotes(text: str) -> str:
