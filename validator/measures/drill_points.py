@@ -6,6 +6,7 @@ strip counts that is most dangerous to it.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -33,6 +34,7 @@ from validator.plan.names import fold
 if TYPE_CHECKING:
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
+    from validator.plan.sections.work import Fixing
 
 WAYS = {
     "straight up": ("up",),
@@ -41,6 +43,7 @@ WAYS = {
     "from right": ("right",),
     "on the surface": (),
 }
+ALL_THAT_HANGS = ("", "")
 ALL_WAYS = ("up", "down", "left", "right")
 
 
@@ -144,23 +147,27 @@ def drill_points(site: Site) -> Rows:
     if site.plan.runs.left_out:
         return Rows(left_out=[LeftOut(DrillPoint.kind, Missing("/runs", "runs of units"))])
     rows = Rows()
+    holding = _holding(site)
     for thing in site.setting_out.things():
-        if thing.item.family == "unit" and site.levels.is_hung(thing) and _at_hangers(site, thing):
+        if thing.item.family == "unit" and site.levels.is_hung(thing) and _at_hangers(holding, thing):
             rows.rows += [_row(site, hole) for hole in _holes(site, thing)]
     return rows
 
 
-def _at_hangers(site: Site, thing: Standing) -> bool:
-    every = site.plan.fixings.values()
-    holding = [fixing for fixing in every if any(_meant(site, name, thing) for name in fixing.for_)]
-    return not holding or any(fixing.at == "hangers" for fixing in holding)
+def _holding(site: Site) -> dict[object, list[Fixing]]:
+    """The fixings by what their `for` means: a run (its folded name), a unit (its run and name), or all that hangs."""
+    found: dict[object, list[Fixing]] = {}
+    for fixing in site.plan.fixings.values():
+        for name in fixing.for_:
+            unit = ALL_THAT_HANGS if fold(name) == "wall units" else site.plan.unit(name)
+            found.setdefault(fold(name) if name in site.plan.runs else unit, []).append(fixing)
+    return found
 
 
-def _meant(site: Site, name: str, thing: Standing) -> bool:
-    """Whether a name in `for` of a fixing means a hung unit: its run, the unit itself, or all that hangs."""
-    if name in site.plan.runs:
-        return fold(name) == fold(thing.run)
-    return fold(name) == "wall units" or site.plan.unit(name) == (thing.run, thing.name)
+def _at_hangers(holding: Mapping[object, list[Fixing]], thing: Standing) -> bool:
+    meant = (fold(thing.run), (thing.run, thing.name), ALL_THAT_HANGS)
+    fixings = [fixing for each in meant for fixing in holding.get(each, ())]
+    return not fixings or any(fixing.at == "hangers" for fixing in fixings)
 
 
 def _holes(site: Site, thing: Standing) -> list[Hole]:

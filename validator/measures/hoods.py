@@ -73,20 +73,19 @@ def hobs_under_hoods(site: Site) -> Rows:
     plan = site.plan
     if plan.appliances.left_out:
         return Rows(left_out=[LeftOut(HobUnderHood.kind, Missing("/appliances", "appliances"))])
-    hoods = {name: plan.appliances[name].over for name in of_kinds(plan, HOODS)}
-    anywhere = next((name for name, over in hoods.items() if over is None), None)
+    hoods = of_kinds(plan, HOODS)
+    anywhere = next((name for name in hoods if plan.appliances[name].over is None), None)
+    over: dict[str, int] = {}  # of several hoods over one thing the first counts
+    for number, name in enumerate(hoods):
+        over.setdefault(fold(plan.appliances[name].over or ""), number)
     rows = Rows(left_out=of_no_kind(plan, HobUnderHood.kind))
     for hob in of_kinds(plan, HOBS):
-        hood = next((name for name, over in hoods.items() if over and _is_over(site, over, hob)), anywhere)
+        inside = plan.appliances[hob].in_
+        above = [over[fold(name)] for name in (hob, inside) if name and fold(name) in over]
+        hood = hoods[min(above)] if above else anywhere
         if hood is not None:
             rows.rows.append(_row(site, hob, hood))
     return rows
-
-
-def _is_over(site: Site, over: str, hob: str) -> bool:
-    """Whether a hood that is over a thing is over the hob: the hob itself, or the unit that it sits in."""
-    inside = site.plan.appliances[hob].in_
-    return fold(over) == fold(hob) or (inside is not None and fold(over) == fold(inside))
 
 
 def _row(site: Site, hob_name: str, hood_name: str) -> Row:

@@ -149,18 +149,27 @@ class Levels:
 
     def worktop_on(self, run: str) -> WorktopOnRun | None:
         """The worktop on a run, if it has one."""
-        for name, worktop in self.plan.worktops.items():
-            if fold(worktop.on) == fold(run):
-                return self.worktops[name]
-        return None
+        name = self._worktops_by_run.get(fold(run))
+        return self.worktops[name] if name is not None else None
 
     def worktops_at(self, wall: str) -> list[WorktopOnRun]:
         """The worktops on the runs against a wall."""
-        return [
-            self.worktops[name]
-            for name, worktop in self.plan.worktops.items()
-            if worktop.on in self.plan.runs and fold(wall_of(self.plan, worktop.on)) == fold(wall)
-        ]
+        return [self.worktops[name] for name in self._worktops_by_wall.get(fold(wall), ())]
+
+    @cached_property
+    def _worktops_by_run(self) -> dict[str, str]:
+        found: dict[str, str] = {}
+        for name, worktop in self.plan.worktops.items():
+            found.setdefault(fold(worktop.on), name)
+        return found
+
+    @cached_property
+    def _worktops_by_wall(self) -> dict[str, list[str]]:
+        found: dict[str, list[str]] = {}
+        for name, worktop in self.plan.worktops.items():
+            if worktop.on in self.plan.runs:
+                found.setdefault(fold(wall_of(self.plan, worktop.on)), []).append(name)
+        return found
 
     def worktop_by(self, wall: str, near: Standing | None) -> Given:
         """The surface of the worktop that heights at a place are counted from: the one on the run there, else the only

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from validator.measures import reading
 from validator.measures.appliance_places import place_of
 from validator.measures.arithmetic import total
+from validator.measures.circuits import names_served
 from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, figure, given
 from validator.measures.setting_out import PointPlace
 from validator.measures.walls import half_of, named_gap, place_along, worked
@@ -19,6 +20,7 @@ from validator.plan.sections.services import Point
 if TYPE_CHECKING:
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
+    from validator.plan.sections.services import Circuit
 
 BESIDE = ("left_of", "right_of")
 OVER = ("over", "in_", "behind", "above")
@@ -74,6 +76,15 @@ class PointPlaces:
         found: dict[str, list[PlacedPoint]] = {}
         for placed in self.all():
             found.setdefault(fold(placed.on), []).append(placed)
+        return found
+
+    @cached_property
+    def circuits(self) -> dict[str, list[Circuit]]:
+        """The circuits that serve each point, by its folded name."""
+        found: dict[str, list[Circuit]] = {}
+        for circuit in self.plan.circuits.values():
+            for name in set(names_served(self.plan, circuit)):
+                found.setdefault(name, []).append(circuit)
         return found
 
     def placed(self, name: str) -> PlacedPoint:

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.appliance_places import HOBS, ApplianceAt, fuel_of, of_kinds, of_no_kind, place_of
-from validator.measures.circuits import names_served
 from validator.measures.rows import (
     YES_NO,
     Given,
@@ -135,8 +134,12 @@ def _nearest(site: Site, things: list[ApplianceAt]) -> Iterable[tuple[PlacedPoin
 
     A thing or a point of which nobody knows the wall may be near any other: how far apart they are is not known.
     """
+    by_wall: dict[str, list[int]] = {}
+    for number, thing in enumerate(things):
+        by_wall.setdefault(fold(thing.on), []).append(number)
     for placed in site.points.all():
-        near = [thing for thing in things if not thing.on or not placed.on or fold(thing.on) == fold(placed.on)]
+        numbers = sorted({*by_wall.get(fold(placed.on), ()), *by_wall.get("", ())})
+        near = [things[number] for number in numbers] if placed.on else things
         if not near or _below_worktop(site, placed):
             continue
         distances = [(thing, _apart(placed, thing)) for thing in near]
@@ -201,7 +204,7 @@ def _protected(site: Site, placed: PlacedPoint) -> Given:
     plan = site.plan
     if plan.circuits.left_out:
         return Missing(plan.circuits.pointer, "circuits")
-    serving = [circuit for circuit in plan.circuits.values() if fold(placed.name) in names_served(plan, circuit)]
+    serving = site.points.circuits.get(fold(placed.name))
     if not serving:
         detail = f"no circuit says that it serves {placed.name}"
         return Missing(placed.point.pointer_to("rcd"), label, Why.UNCLEAR, detail=detail)
