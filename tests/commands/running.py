@@ -18,7 +18,7 @@ ON = "2027-03-01"
 PUMP_HOUSE = """\
 dryfit: 1
 heights from: bare floor
-project: {title: Pump house, country: GB-ENG, lengths in: mm, starts: 2027-02-01}
+project: {title: Pump house, country: GB-ENG, lengths in: mm, built: 2012, starts: 2027-02-01}
 walls: none
 runs: none
 worktops: none
@@ -29,6 +29,7 @@ circuits: none
 fixings: none
 coatings: none
 floors: none
+openings: none
 work: {order: usual, days: every day}
 """
 """A small plan that is ready: one waste, and nothing else."""

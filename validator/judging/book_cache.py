@@ -78,7 +78,9 @@ def keep(file: Path, key: str, library: Library, books: Books) -> None:
     """Keep them under a key, written beside the file and put in its place in one step; quietly not where that fails."""
     import tempfile
 
-    body = json.dumps([LIBRARY.write(library), BOOKS.write(books)], ensure_ascii=False, allow_nan=False).encode()
+    body = json.dumps([LIBRARY.write(library), BOOKS.write(books)], ensure_ascii=False, allow_nan=False).encode(
+        "utf-8", "surrogatepass"
+    )
     with contextlib.suppress(OSError):
         file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         handle, beside = tempfile.mkstemp(".part", file.stem, file.parent)
