@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from tests.measures.plans import ends, gaps, left_out, rows, to_find, working
+from tests.measures.plans import ends, gaps, left_out, row, rows, to_find, working
 from validator.measures.rows import Why
 
 KIND = "hob under hood"
@@ -184,3 +184,14 @@ def test_a_hob_in_a_run_without_a_worktop_has_no_surface() -> None:
     text = _plan().replace("worktops: {long top: {on: long}}", "worktops: none")
     (gap,) = gaps(rows(text, KIND)[0], "surface")
     assert gap.detail == "no worktop lies on long, where hob is"
+
+
+def test_an_electric_cooker_says_what_its_hob_is() -> None:
+    """Its glass is flat, so that nothing stands above the surface."""
+    text = """
+appliances:
+  cooker: {is: electric cooker, hob: ceramic, body: 600 w x 900 h x 600 d}
+  hood: {over: cooker, up: 1600 from finished floor}
+"""
+    found = row(text, "hob under hood")
+    assert (found.fuel, found.clearance) == ("ceramic", 700)

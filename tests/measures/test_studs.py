@@ -47,3 +47,17 @@ def test_the_noggin_nearest_to_the_hole_counts() -> None:
     """The hangers sit at 2050 − 30; the nearer noggin has its middle 8 below, and a face of 95."""
     text = wall("{every: 400, first: 200}", more=", noggins: [{up: 1400, size: 95 x 45}, {up: 2012, size: 95 x 45}]")
     assert [each.inside for each in rows(text, "hanger in a noggin")] == [pytest.approx(39.5)] * 2
+
+
+def test_where_noggins_are_let_in_the_studs_do_not_count() -> None:
+    text = wall("{every: 400, first: 200}", more=", noggins: [{up: 2012, size: 95 x 45}]")
+    assert rows(text, "hung unit on studs") == []
+
+
+def test_a_screw_into_noggins_bites_into_the_noggin_behind_the_layers_before_the_studs() -> None:
+    """80 long, through a rail of 2 and board of 12.5: 65.5 go in, and 45 of that is noggin."""
+    text = wall("{every: 400, first: 200}", more=", made of: partition, noggins: [{up: 2012, size: 95 x 45}]")
+    layers = "layers: {partition: [plasterboard 12.5, stud 70]}\n"
+    fixing = "fixings: {s: {for: units, into: noggins, through: 2, screw: 5 x 80}}"
+    found = row(f"{text}{layers}{fixing}", "fixing in a wall")
+    assert (found.base, found.base_thickness) == ("noggin", 45)

@@ -63,7 +63,9 @@ def of_no_kind(plan: Plan, kind: str) -> list[LeftOut]:
 def fuel_of(name: str, appliance: Appliance) -> Given:
     """What a hob cooks with. An electric cooker may have a hob of any kind."""
     fuel = FUELS.get(kind_of(name, appliance))
-    pointer = appliance.pointer_to("is") if appliance.is_ is not None else appliance.pointer
+    if fuel is None and appliance.hob is not None:
+        return reading.exactly(appliance.hob, appliance.pointer_to("hob"), "fuel")
+    pointer = appliance.pointer_to("hob") if appliance.is_ is not None else appliance.pointer
     return Missing(pointer, f"kind of hob of {name}") if fuel is None else reading.exactly(fuel, pointer, "fuel")
 
 

@@ -244,6 +244,12 @@ def _cut(site: Site, fixing: Fixing, wall_name: str) -> _Cut:
         term = fold(layer.material)
         carries = _same(term, into) if into else term in site.library.groups.get("bases", frozenset())
         thickness = reading.read(layer, "thickness", layer.material)
+        if wall.noggins and _same(into, "noggin") and _same(term, "stud"):
+            # Noggins are let in between the studs, behind the same layers; how deep they are is their own size.
+            noggin = wall.noggins[0]
+            pointer = noggin.pointer_to("size")
+            depth = reading.quantity(noggin.size.h if noggin.size else None, pointer, "noggin")
+            return _Cut(reading.parts(coverings), reading.exactly("noggin", pointer, "what carries it"), depth)
         if carries:
             base = reading.exactly(layer.material, layer.pointer_to("material"), "what carries it")
             return _Cut(reading.parts(coverings), base, thickness)

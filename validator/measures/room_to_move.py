@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import total
+from validator.measures.heights import STANDS_BESIDE
 from validator.measures.rows import NAME, YES_NO, Given, Known, Missing, Row, Rows, Subject, Why, Words, figure, given
 from validator.measures.walls import at_left, at_right, length_of
 from validator.plan.dimensions import LENGTH
@@ -162,16 +163,17 @@ def _ends(site: Site, top: Worktop) -> tuple[Given, Given]:
         first, _, last = top.between.partition(" and ")
         return _edge(site, top, first.strip(), "right"), _edge(site, top, last.strip(), "left")
     things = site.setting_out.in_run(top.on) if top.on in site.plan.runs else []
-    if not things:
+    if all(thing.item.family == "gap" for thing in things):
         missing = Missing(top.pointer_to("on"), "run it lies on", Why.UNCLEAR)
         return missing, missing
-    return _under(site, things)
+    return _under(things)
 
 
-def _under(site: Site, things: list[Standing]) -> tuple[Given, Given]:
+def _under(things: list[Standing]) -> tuple[Given, Given]:
     heights = [_height(thing) for thing in things if thing.item.family == "unit"]
     lowest = min(heights, default=0.0)
-    low = [thing for thing in things if thing.item.family != "unit" or _height(thing) < 1.5 * lowest]
+    carrying = [thing for thing in things if thing.item.family != "gap"]
+    low = [thing for thing in carrying if thing.item.family != "unit" or _height(thing) < STANDS_BESIDE * lowest]
     return low[0].left, low[-1].right
 
 

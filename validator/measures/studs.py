@@ -38,11 +38,13 @@ class HangerInNoggin(Row, kind="hanger in a noggin"):
 
 
 def units_on_studs(site: Site) -> Rows:
-    """A row for each hung unit on a wall whose studs the plan gives."""
+    """A row for each hung unit on a wall whose studs the plan gives; where noggins are let in, those carry it."""
     rows = Rows()
     for thing in site.setting_out.things():
         wall = site.plan.walls.get(thing.wall)
-        if thing.item.family == "unit" and wall is not None and wall.studs is not None and site.levels.is_hung(thing):
+        if wall is None or wall.studs is None or wall.noggins or thing.item.family != "unit":
+            continue
+        if site.levels.is_hung(thing):
             rows.rows.append(_on_studs(site, thing, wall.studs))
     return rows
 

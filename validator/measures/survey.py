@@ -75,7 +75,7 @@ def consumer_units(site: Site) -> Rows:
     return Rows(
         [
             NewCircuits(
-                Subject("consumer unit", pointer, _where(plan.survey)),
+                Subject("new circuits", pointer, _where(plan.survey)),
                 ways_free=Missing(pointer, label) if unit is None else reading.read(unit, "ways_free", "ways free"),
                 taken=Missing("/circuits", "circuits") if plan.circuits.left_out else reading.parts(ways),
             )

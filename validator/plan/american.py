@@ -6,6 +6,7 @@ KEYS = {
     "anchor": "plug",
     "bid": "quote",
     "breaker": "device",
+    "cooktop": "hob",
     "countertops": "worktops",
     "cutout": "cut out",
     "drain": "waste",
