@@ -318,7 +318,7 @@ class TestStreams:
     def test_a_report_nobody_could_read_is_no_pass(self, write: Write, form: str) -> None:
         reading, writing = os.pipe()
         os.close(reading)
-        words = ["check", write("plan.yaml", PUMP_HOUSE), "--on", ON, "--form", form]
+        words = ["check", str(write("plan.yaml", PUMP_HOUSE)), "--on", ON, "--form", form]
         ran = subprocess.run(command(words), stdout=writing, stderr=subprocess.PIPE, env=environment_with({}))
         os.close(writing)
         assert (ran.returncode, ran.stderr) == (2, b"")

@@ -115,6 +115,14 @@ def test_to_find_out_in_place_of_a_name_is_as_if_it_were_left_out() -> None:
     assert read(Appliance, {"supply": "to find out"}).supply is None
 
 
+@pytest.mark.parametrize(
+    ("model", "written"), [(Layer, "skim 3 plasterboard 12.5"), (Layer, "skim 3 brick"), (Coat, "10 % water neat")]
+)
+def test_two_entries_without_a_comma_between_them_are_refused(model: type[Element], written: str) -> None:
+    with pytest.raises(ValidationError, match="run into one"):
+        read(model, written)
+
+
 def test_a_list_of_layers_in_one_text_is_refused() -> None:
     with pytest.raises(ValidationError, match="a layer is written as its material"):
         read(Layer, "skim 3, brick 102")

@@ -12,6 +12,9 @@ _NUMBER = re.compile(r"[\d½¼¾⅛⅜⅝⅞~-]")
 GOES_ON = frozenset(("x", "×", "to", "and", "assumed", "of", "mix", "paint", "water", *map(fold, UNITS)))
 """Words that go on a quantity which has begun, folded."""
 
+NUMBERED = frozenset(("type", "class", "grade", "code", "mark", "no.", "no", "number"))
+"""Words behind which a number is part of a name, folded."""
+
 
 def is_number(word: str) -> bool:
     """Whether a word starts a quantity."""
@@ -27,6 +30,15 @@ def words_and_quantity(line: str) -> tuple[str, str]:
         if is_to_find(" ".join(rest)) or all(is_number(word) or fold(word) in GOES_ON for word in rest):
             return " ".join(words[:at]), " ".join(rest)
     return " ".join(words), ""
+
+
+def runs_on(words: str) -> bool:
+    """Whether a figure stands among the words, as where the comma between two entries was left out: `skim 3 brick`.
+
+    Not where it is part of a name: `type 2 board`.
+    """
+    before = ["", *map(fold, words.split())]
+    return any(is_number(word) and name not in NUMBERED for name, word in zip(before, words.split(), strict=False))
 
 
 def times(text: str) -> list[str]:

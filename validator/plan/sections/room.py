@@ -9,7 +9,7 @@ from typing import Annotated, ClassVar, Literal
 from validator.plan.choices import OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit
 from validator.plan.fields import Date, Height, Length, Level, MakersLength, Moisture, Size, Term
-from validator.plan.lines import words_and_quantity
+from validator.plan.lines import runs_on, words_and_quantity
 from validator.plan.values import ToFind
 from validator.plan.written import Written
 
@@ -35,6 +35,8 @@ class Layer(Element):
         material, thickness = words_and_quantity(written)
         if not material:
             raise Unfit(f"the layer `{written}` has no material", "`skim 3`")
+        if runs_on(material):
+            raise Unfit(f"`{written}`: two layers run into one", f"a comma between them, or {{material: {material}}}")
         return {"material": material, "thickness": thickness} if thickness else {"material": material}
 
 

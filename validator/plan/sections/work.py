@@ -8,7 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from validator.plan.choices import NamesOf, OneOf
 from validator.plan.elements import Element, LongForm, Unfit
 from validator.plan.fields import Date, Duration, Length, Money, Term, WaterAdded
-from validator.plan.lines import product_and_water, times, words_and_quantity
+from validator.plan.lines import product_and_water, runs_on, times, words_and_quantity
 from validator.plan.names import fold
 from validator.plan.sections.room import MoistureReading
 from validator.plan.written import Written
@@ -115,6 +115,8 @@ class Coat(Element):
         if not isinstance(written, str):
             raise Unfit("a coat is written as what is added to it", "`neat`, `30 % water`, `3 to 1`, `matt 10 % water`")
         product, water = product_and_water(written)
+        if runs_on(product):
+            raise Unfit(f"`{written}`: two coats run into one", f"a comma between them, or {{product: {product}}}")
         return {key: value for key, value in (("product", product), ("water", water)) if value}
 
 
