@@ -8,6 +8,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from validator.judging.apply import Judgement, judge
 from validator.judging.book_cache import read_or_recall
@@ -23,9 +24,18 @@ from validator.reference.library import Library, read_library
 from validator.reporting.problems import explain
 from validator.reporting.style import Style
 
+if TYPE_CHECKING:
+    from validator.reference.measuring import Ways
+
 
 def library() -> Library:
     return read_library(rules_folder())
+
+
+def _ways() -> Ways:
+    from validator.reference.measuring import read_ways
+
+    return read_ways(rules_folder())
 
 
 class UnreadableBooks(Unreadable):
@@ -47,7 +57,7 @@ class Inspector:
     def site(self, files: Merged) -> Site:
         """A plan before it is judged; raises Unreadable."""
         plan = load(files)
-        return Site(plan, self._shelf(plan)[0], self.on)
+        return Site(plan, self._shelf(plan)[0], self.on, _ways)
 
     def inspect(self, files: Merged, only: Collection[str] | None = None) -> Judgement:
         """Judge the plan that these files make, by all rules or `only` by those of these names; raises Unreadable."""
@@ -56,7 +66,7 @@ class Inspector:
         books = books_for(plan, shelf, applied)
         if only is not None:
             books = replace(books, rules=tuple(rule for rule in books.rules if rule.name in only))
-        return judge(plan, shelf, books, self.on)
+        return judge(plan, shelf, books, self.on, _ways)
 
     def _shelf(self, plan: Plan) -> tuple[Library, Books]:
         country = plan.project.country or ""

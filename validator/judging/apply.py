@@ -6,9 +6,10 @@ neither by an assumed figure nor while a maker's paper is unread.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import date
+from typing import TYPE_CHECKING
 
 from validator.judging.books import Books
 from validator.judging.comparing import Comparison, compare
@@ -21,6 +22,9 @@ from validator.measures.site import Site
 from validator.measures.tracing import trace
 from validator.plan.plan import Plan
 from validator.reference.library import Library
+
+if TYPE_CHECKING:
+    from validator.reference.measuring import Ways
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,9 +40,9 @@ class Judgement:
     idle: tuple[Rule, ...] = field(default=())
 
 
-def judge(plan: Plan, library: Library, books: Books, on: date) -> Judgement:
+def judge(plan: Plan, library: Library, books: Books, on: date, ways: Callable[[], Ways] | None = None) -> Judgement:
     """Judge a plan by the books that apply to it, on a day."""
-    site = Site(plan, library, on)
+    site = Site(plan, library, on, ways)
     outcomes: list[Outcome] = []
     idle: list[Rule] = []
     for rule in books.rules:

@@ -17,16 +17,26 @@ if TYPE_CHECKING:
     from validator.measures.levels import Levels
     from validator.measures.point_places import PointPlaces
     from validator.measures.run_places import SettingOut
+    from validator.reference.measuring import Ways
 
 
 class Site:
-    """A plan under inspection. Rows of a kind are worked out once, when they are first asked for."""
+    """A plan under inspection. Rows of a kind are worked out once, when they are first asked for.
 
-    def __init__(self, plan: Plan, library: Library, on: date) -> None:
+    `ways` reads how open values are found out, once somebody asks.
+    """
+
+    def __init__(self, plan: Plan, library: Library, on: date, ways: Callable[[], Ways] | None = None) -> None:
         self.plan = plan
         self.library = library
         self.on = on
+        self._ways = ways
         self._rows: dict[str, Rows] = {}
+
+    @cached_property
+    def ways(self) -> Ways | None:
+        """How an open value of the plan is found out, by its place; None where nobody said how to read it."""
+        return self._ways() if self._ways is not None else None
 
     @property
     def country(self) -> str:

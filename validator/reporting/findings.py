@@ -129,12 +129,14 @@ def gap(missing: Missing, printer: Printer) -> str:
     return f"{label}: {missing.why.value}{detail}"
 
 
-def asked(missing: Missing, questions: Mapping[str, str], printer: Printer) -> str:
-    """What to do about it: the question for the field, a section that is not there, or why it is missing."""
+def asked(missing: Missing, how: str, questions: Mapping[str, str], printer: Printer) -> str:
+    """What to do about it: `how` its place is found out, else the question for the field, a section that is not there,
+    or why it is missing.
+    """
     section = section_left_out(missing)
     if section and printer.may_be_none(section):
         return f"The plan has no `{section}`: say what there is, or `{section}: none` if there is nothing."
-    question = printer.text(questions.get(missing.asks, ""))
+    question = printer.text(how or questions.get(missing.asks, ""))
     if not question:
         return f"{gap(missing, printer)}."
     if missing.why in (Why.ASSUMED, Why.UNREAD, Why.NO_TABLE_ROW, Why.UNCLEAR):

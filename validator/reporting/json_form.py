@@ -15,7 +15,7 @@ from validator.measures.rows import Missing
 from validator.plan.dimensions import subtracted
 from validator.reporting.columns import OBEYED
 from validator.reporting.findings import makers, remedy, work_out_outcome
-from validator.reporting.points import put_together
+from validator.reporting.points import Errand, put_together
 from validator.reporting.printing import Printer
 
 FORM = 1
@@ -57,17 +57,8 @@ def as_data(judgement: Judgement, on: date, fail_on: Severity = "put right") -> 
             {"number": point.number, "rule": point.rule.name, "at": [o.subject.name for o in point.outcomes]}
             for point in points.points
         ],
-        "errands": [
-            {
-                "number": errand.number,
-                **_missing(errand.missing, printer),
-                "answer at": errand.at,
-                "question": printer.text(judgement.site.library.questions.get(errand.missing.asks, "")),
-                "severity": errand.severity,
-            }
-            for errand in points.errands
-        ],
-        "outcomes": [_outcome(outcome, printer) for outcome in judgement.outcomes],
+        "errands": [errand_data(errand, judgement, printer) for errand in points.errands],
+        "outcomes": [outcome_data(outcome, printer) for outcome in judgement.outcomes],
         "rules that found nothing to judge": [rule.name for rule in judgement.idle],
         "cautions": [
             {"signal": caution.signal, "says": printer.text(caution.says)} for caution in cautions(judgement.site)
@@ -77,11 +68,12 @@ def as_data(judgement: Judgement, on: date, fail_on: Severity = "put right") -> 
 
 def as_text(reports: object) -> str:
     """Reports as a JSON text ending in a line break; what a terminal would obey is written as an escape."""
-    text = json.dumps(reports, ensure_ascii=False, indent=2)
+    text = json.dumps(reports, ensure_ascii=False, allow_nan=False, indent=2)
     return OBEYED.sub(lambda found: f"\\u{ord(found.group()):04x}", text) + "\n"
 
 
-def _outcome(outcome: Outcome, printer: Printer) -> dict[str, Any]:
+def outcome_data(outcome: Outcome, printer: Printer) -> dict[str, Any]:
+    """One rule at one thing: how it came out, and by which figures."""
     rule = outcome.rule
     place = printer.place(outcome.subject.pointer)
     data: dict[str, Any] = {
@@ -125,6 +117,17 @@ def _outcome(outcome: Outcome, printer: Printer) -> dict[str, Any]:
             "until": None if until is None else date.fromordinal(round(until / 86400)).isoformat(),
         }
     return data
+
+
+def errand_data(errand: Errand, judgement: Judgement, printer: Printer) -> dict[str, Any]:
+    """One thing to find out, and where the answer is written."""
+    return {
+        "number": errand.number,
+        **_missing(errand.missing, printer),
+        "answer at": errand.at,
+        "question": printer.text(errand.how or judgement.site.library.questions.get(errand.missing.asks, "")),
+        "severity": errand.severity,
+    }
 
 
 def _check(check: Check, outcome: Outcome, printer: Printer) -> dict[str, Any]:

@@ -165,7 +165,7 @@ class _PlanReport:
         line = printer.lines([errand.at])
         lines = [
             f"- [ ] **{errand.number}. {_word(errand.severity)}: {plain(printer.text(missing.label) + about)}**",
-            plain(asked(missing, self._judgement.site.library.questions, printer)),
+            plain(asked(missing, errand.how, self._judgement.site.library.questions, printer)),
             *_items("who can say", missing.by or ""),
             *_items("for", some(titles)),
             *_items("answer at", " / ".join(split(errand.at)) + (f" ({line})" if line else "")),

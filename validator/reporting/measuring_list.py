@@ -144,7 +144,7 @@ def _open_values(judgement: Judgement) -> dict[str, _Open]:
 
 def _asked(at: str, value: _Open, way: Way, questions: Mapping[str, str], printer: Printer) -> Asked:
     missing = value.missing[0]
-    how = asked(missing, {missing.asks: way.how} if way.how else questions, printer)
+    how = asked(missing, way.how, questions, printer)
     return Asked(value.number, _what(at, value.missing, printer), how, at, way.readings, value.stops)
 
 

@@ -54,9 +54,15 @@ class PointTexts:
         yield from self._heading(
             errand.number, errand.severity, self._printer.text(missing.label) + about, missing.by or ""
         )
-        yield from wrapped(asked(missing, self._questions, self._printer), INDENT)
+        yield from wrapped(asked(missing, errand.how, self._questions, self._printer), INDENT)
         titles = list(dict.fromkeys(self._printer.text(outcome.rule.title) for outcome in errand.outcomes))
         yield from labelled("for", some(titles))
+        yield from labelled("answer at", " / ".join(split(errand.at)), self._printer.lines([errand.at]))
+
+    def errand_in_short(self, errand: Errand) -> Iterator[str]:
+        """Something to find out in a line or two: what, who can say, and where the answer goes."""
+        missing = errand.missing
+        yield from self._heading(errand.number, errand.severity, self._printer.text(missing.label), missing.by or "")
         yield from labelled("answer at", " / ".join(split(errand.at)), self._printer.lines([errand.at]))
 
     def _places(self, point: Point) -> str:

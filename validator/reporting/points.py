@@ -30,6 +30,7 @@ class Errand:
     """One thing to find out, and all that waits for it; `severity` is the gravest rule among them.
 
     `at` is the pointer where the answer is written, as the plan spells it: in a kind where the kind leaves it open.
+    `how` says how it is found out, where the place of the answer tells.
     """
 
     number: int
@@ -37,6 +38,7 @@ class Errand:
     missing: Missing
     outcomes: tuple[Outcome, ...]
     severity: Severity
+    how: str = ""
 
     @property
     def stops(self) -> bool:
@@ -112,10 +114,12 @@ def _errands(judgement: Judgement, after: int) -> list[Errand]:
         for missing, found in waiting.values()
     ]
     errands.sort(key=lambda errand: SEVERITIES.index(errand[0]))
-    return [
-        Errand(number, where_to_answer(missing, judgement), missing, found, severity)
-        for number, (severity, missing, found) in enumerate(errands, after + 1)
-    ]
+    numbered = []
+    for number, (severity, missing, found) in enumerate(errands, after + 1):
+        at = where_to_answer(missing, judgement)
+        ways = judgement.site.ways
+        numbered.append(Errand(number, at, missing, found, severity, ways.of(at).how if ways is not None else ""))
+    return numbered
 
 
 def where_to_answer(missing: Missing, judgement: Judgement) -> str:

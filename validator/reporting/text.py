@@ -28,6 +28,10 @@ from validator.reporting.summary import (
 )
 from validator.reporting.walls import strips
 
+MOST_IN_FULL = 15
+"""More things to find out than this are said in a line or two each."""
+
+MOST_NUMBERS = 8
 ANSWER_COLUMN, REASON_COLUMN = 32, 43
 TALLY_ORDER = (Result.MET, Result.NOT_MET, Result.NOT_KNOWN, Result.AGREED)
 
@@ -82,13 +86,13 @@ class TextReport:
             blocking, to_find_out = in_the_way(verdict, self._points)
             reasons = []
             if blocking:
-                reasons.append("  ".join(map(str, blocking)))
+                reasons.append(_listed(blocking))
             elif verdict.earlier:
                 reasons.append("what stands above")
             elif verdict.country_missing:
                 reasons.append("national rules not applied")
             if to_find_out:
-                reasons.append("find out " + " ".join(map(str, to_find_out)))
+                reasons.append("find out " + _listed(to_find_out))
             answer = at_column(f"   {verdict.question}", "yes" if verdict.ready else "not yet", ANSWER_COLUMN)
             first, *others = list(wrapped("; ".join(reasons), REASON_COLUMN)) or [""]
             yield at_column(answer, first.strip(), REASON_COLUMN)
@@ -120,8 +124,16 @@ class TextReport:
     def _errands(self) -> Iterator[str]:
         if self._points.errands:
             yield from self._section("NOT KNOWN: FIND THESE OUT")
+        in_full = len(self._points.errands) <= MOST_IN_FULL
         for errand in self._points.errands:
-            yield from self._texts.errand(errand)
+            if in_full:
+                yield from self._texts.errand(errand)
+                yield ""
+            else:
+                yield from self._texts.errand_in_short(errand)
+        if not in_full:
+            yield ""
+            yield from wrapped("`dryfit measure` prints how each is found out, as a list to take round the room.")
             yield ""
 
     def _agreed_supposed_tight(self) -> Iterator[str]:
@@ -170,3 +182,9 @@ class TextReport:
         for name, why in self._judgement.books.withdrawn.items():
             yield from wrapped(f"Withdrawn by a book given on the command line: {name} ({why}).")
         yield f"{self._verdict()}  {STANDING_SENTENCE}"
+
+
+def _listed(numbers: list[int]) -> str:
+    """The first few of several numbers: `1  2  3 and 4 more`."""
+    more = len(numbers) - MOST_NUMBERS
+    return "  ".join(map(str, numbers[:MOST_NUMBERS])) + (f" and {more} more" if more > 0 else "")
