@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
-from tests.rules.trials import Tried, all_rules, all_trials, fragment, outcomes, results, with_value, without
-from validator.judging.outcomes import Check, Outcome, Result
+from tests.rules.trials import TRIALS, all_rules, all_trials
+from validator.judging.outcomes import Check, Result
+from validator.judging.trials import Side, Tried
 from validator.plan.dimensions import DATE, DURATION, LENGTH, NUMBER, Dimension
 from validator.plan.problems import Unreadable
 from validator.plan.quantities import parse_any
 from validator.plan.values import Quantity
 from validator.reference.folder import rules_folder
 
-TRIALS = all_trials()
+ALL = all_trials()
 DAY = 86400.0
 
 FALLS_BACK = {
@@ -27,36 +26,35 @@ FALLS_BACK = {
 """Rules for which leaving the varied value out says something, and what."""
 
 
-@pytest.mark.parametrize("tried", TRIALS, ids=str)
-def test_the_rule_is_met_on_one_side_of_its_limit(tried: Tried, tmp_path: Path) -> None:
-    assert results(outcomes(tried, with_value(tried, tried.trial.met), tmp_path)) == {Result.MET}
+@pytest.mark.parametrize("tried", ALL, ids=str)
+def test_the_rule_is_met_on_one_side_of_its_limit(tried: Tried) -> None:
+    assert results(TRIALS.side(tried, Result.MET)) == {Result.MET}
 
 
-@pytest.mark.parametrize("tried", TRIALS, ids=str)
-def test_the_rule_is_not_met_on_the_other(tried: Tried, tmp_path: Path) -> None:
-    found = results(outcomes(tried, with_value(tried, tried.trial.not_met), tmp_path))
+@pytest.mark.parametrize("tried", ALL, ids=str)
+def test_the_rule_is_not_met_on_the_other(tried: Tried) -> None:
+    found = results(TRIALS.side(tried, Result.NOT_MET))
     assert Result.NOT_MET in found
     assert Result.NOT_KNOWN not in found
 
 
-@pytest.mark.parametrize("tried", TRIALS, ids=str)
-def test_the_two_sides_are_next_to_each_other(tried: Tried, tmp_path: Path) -> None:
+@pytest.mark.parametrize("tried", ALL, ids=str)
+def test_the_two_sides_are_next_to_each_other(tried: Tried) -> None:
     """Between the two sides what is to spare moves by no more than 1 mm, a day, one or 1 %; or, where a table makes it
     jump, the value in the plan does. Rules that ask for a condition or a word have nothing between yes and no.
     """
     if tried.rule.dimension is None:
         return
-    met = worst(outcomes(tried, with_value(tried, tried.trial.met), tmp_path))
-    not_met = worst(outcomes(tried, with_value(tried, tried.trial.not_met), tmp_path))
+    met, not_met = (worst(side) for side in TRIALS.sides(tried))
     near = abs(not_met.short - met.short) <= step(tried.rule.dimension, float(not_met.need))
     assert near or next_to(tried.trial.met, tried.trial.not_met)
 
 
-@pytest.mark.parametrize("tried", TRIALS, ids=str)
-def test_nothing_left_out_counts_as_met(tried: Tried, tmp_path: Path) -> None:
+@pytest.mark.parametrize("tried", ALL, ids=str)
+def test_nothing_left_out_counts_as_met(tried: Tried) -> None:
     """Without the varied value the rule is not known, or finds nothing to judge, or the plan cannot be read."""
     try:
-        found = results(outcomes(tried, without(tried), tmp_path))
+        found = {outcome.result for outcome in TRIALS.judged(tried, TRIALS.without(tried))[1]}
     except Unreadable:
         return
     assert found == {Result.MET} if tried.rule.name in FALLS_BACK else found <= {Result.NOT_KNOWN}
@@ -68,18 +66,22 @@ def test_every_rule_has_a_trial() -> None:
 
 def test_every_fragment_is_used() -> None:
     there = {f"fragments/{file.stem}" for file in (rules_folder() / "fragments").glob("*.yaml")}
-    assert there == {tried.trial.plan for tried in TRIALS}
+    assert there == {tried.trial.plan for tried in ALL}
 
 
-@pytest.mark.parametrize("tried", TRIALS, ids=str)
+@pytest.mark.parametrize("tried", ALL, ids=str)
 def test_the_fragment_has_a_country_where_the_rule_applies(tried: Tried) -> None:
-    country = fragment(tried)["project"]["country"]
+    country = TRIALS.fragment(tried)["project"]["country"]
     assert tried.rule.covers == "everywhere" or country.startswith(tried.rule.covers)
 
 
-def worst(found: list[Outcome]) -> Check:
+def results(side: Side) -> set[Result]:
+    return {outcome.result for outcome in side.outcomes}
+
+
+def worst(side: Side) -> Check:
     """The check with least to spare."""
-    return max((check for outcome in found for check in outcome.checks), key=lambda check: check.short)
+    return max((check for outcome in side.outcomes for check in outcome.checks), key=lambda check: check.short)
 
 
 def step(dimension: Dimension, need: float) -> float:
