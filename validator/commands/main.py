@@ -168,6 +168,10 @@ def _rules_words(command: argparse.ArgumentParser) -> None:
     command.description = "List the rules, or print one with its limit, its source and what it rests on."
     command.add_argument("name", nargs="?", metavar="NAME", help="the name of one rule")
     command.add_argument("--country", metavar="CODE", help="only rules that apply there (GB-ENG, US-OR, …)")
+    instead = command.add_mutually_exclusive_group()
+    instead.add_argument("--try", dest="try_book", metavar="BOOK", help="try each rule of a book on both sides")
+    instead.add_argument("--kinds", nargs="*", metavar="KIND", help="what rules can be about, or all of one kind")
+    instead.add_argument("--index", action="store_true", help="all rules by subject, as Markdown")
     _common_words(command)
 
 

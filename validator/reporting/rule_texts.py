@@ -6,11 +6,13 @@ from collections.abc import Iterator, Sequence
 
 from validator.judging.books import Books
 from validator.judging.rules import Limit, Rule
+from validator.judging.trials import Trials
 from validator.measures.site import row_class
 from validator.reference.library import Library
 from validator.reporting.columns import columns, tamed, wrap
 from validator.reporting.findings import rests_on
 from validator.reporting.lines import WIDTH
+from validator.reporting.trial_texts import example
 
 LABEL = 11
 TITLE_COLUMN = 15
@@ -45,8 +47,10 @@ def _entry(rule: Rule) -> Iterator[str]:
         yield " " * TITLE_COLUMN + part
 
 
-def one_rule(name: str, books: Sequence[Books], library: Library) -> tuple[str, bool]:
-    """Every form that a rule takes in the books given, and whether there is one; else the nearest name."""
+def one_rule(name: str, books: Sequence[Books], trials: Trials) -> tuple[str, bool]:
+    """Every form that a rule takes in the books given, with what its trial comes to, and whether there is one; else
+    the nearest name.
+    """
     forms = {
         (rule.covers, rule.book): rule for shelf in books for rule in shelf.rules if rule.name == shelf.resolve(name)
     }
@@ -54,7 +58,7 @@ def one_rule(name: str, books: Sequence[Books], library: Library) -> tuple[str, 
         near = next((found for shelf in books if (found := shelf.nearest(name))), None)
         hint = f" Perhaps `{near}` was meant." if near else ""
         return tamed(f"There is no rule `{name}`.{hint} `dryfit rules` lists them all.\n"), False
-    return tamed("\n".join("\n".join(_one(rule, library)) + "\n" for rule in forms.values())), True
+    return tamed("\n".join("\n".join(_one(rule, trials)) + "\n" for rule in forms.values())), True
 
 
 def _every(books: Sequence[Books]) -> Iterator[Rule]:
@@ -62,7 +66,7 @@ def _every(books: Sequence[Books]) -> Iterator[Rule]:
         yield from shelf.rules
 
 
-def _one(rule: Rule, library: Library) -> Iterator[str]:
+def _one(rule: Rule, trials: Trials) -> Iterator[str]:
     yield from wrap(f"{rule.name}: {rule.title}", WIDTH)
     yield from _field("covers", f"{rule.covers}   (book: {rule.book})")
     yield from _field("severity", f"{rule.severity}, to be settled before: {rule.before}")
@@ -72,12 +76,15 @@ def _one(rule: Rule, library: Library) -> Iterator[str]:
     if rule.figure:
         yield from _field("figure", _figure(rule))
     for limit in rule.limits:
-        yield from _field(BOUNDS[limit.bound], _limit(limit, library))
+        yield from _field(BOUNDS[limit.bound], _limit(limit, trials.library))
     if rule.stated:
         kind = row_class(rule.each)
         labels = [kind.figures[name].label if name in kind.figures else kind.fields[name].label for name in rule.stated]
         counts = "the strictest counts, with this limit" if rule.of_law else "the strictest counts, before this limit"
         yield from _field("papers", f"{'; '.join(labels)}: {counts}")
+    worked = example(rule, trials)
+    if worked:
+        yield from _field("example", worked)
     yield from _field("because", rule.because)
     yield from _field("do this", rule.remedy.text)
     yield from _field("rests on", rests_on(rule.source))
@@ -85,7 +92,7 @@ def _one(rule: Rule, library: Library) -> Iterator[str]:
         yield from _field(how, why)
     for limit in rule.limits:
         if limit.row is not None:
-            for table in library.tables[limit.row.table]:
+            for table in trials.library.tables[limit.row.table]:
                 yield from _field("table", f"{table.title} ({table.covers}): {rests_on(table.source)}")
     if rule.aliases:
         yield from _field("also", ", ".join(rule.aliases))
