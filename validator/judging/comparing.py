@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from validator.judging.outcomes import Check
 from validator.judging.rules import Limit, Rule
@@ -17,8 +17,7 @@ COARSE_LENGTH = 0.5
 COARSE_FROM = 50.0
 
 
-@dataclass(frozen=True, slots=True)
-class Comparison:
+class Comparison(NamedTuple):
     """The checks of one rule on one row, or what is missing for them; `unread` are papers nobody has read yet."""
 
     checks: tuple[Check, ...]
@@ -34,16 +33,14 @@ class Comparison:
         return failed, bool(self.missing), max((check.short for check in self.checks), default=0.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Need:
+class Need(NamedTuple):
     """A limit and whose it is."""
 
     value: float
     source: str = "rule"
 
 
-@dataclass(frozen=True, slots=True)
-class MakersFigures:
+class MakersFigures(NamedTuple):
     """What the makers' papers ask: figures, papers not read, figures whose start cannot be converted, and whether one
     was read that gives none.
     """

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, NamedTuple
 
 from validator.judging.expression_closures import Names, Value, built
 from validator.judging.expression_trees import (
@@ -41,8 +41,7 @@ Evaluate = Callable[[Row, Names], Value]
 RowClass = type[Row]
 
 
-@dataclass(frozen=True, slots=True)
-class Scope:
+class Scope(NamedTuple):
     """What the names of an expression mean.
 
     `names` maps each to its type (fields, figures, need, have, short, own values); `groups` maps each group to

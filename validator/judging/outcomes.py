@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import Enum
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from validator.measures.rows import Missing, Row, Subject
 
@@ -21,8 +21,7 @@ class Result(Enum):
     AGREED = "agreed"
 
 
-@dataclass(frozen=True, slots=True)
-class Check:
+class Check(NamedTuple):
     """One comparison, in base units. `short` is by how much it fails; negative: what is to spare.
 
     `need_from` says whose limit counted: 'rule', or the field that holds a maker's figure. For words, `have` and `need`
@@ -37,8 +36,7 @@ class Check:
     need_from: str = "rule"
 
 
-@dataclass(frozen=True, slots=True)
-class Departure:
+class Departure(NamedTuple):
     """A departure agreed in the plan that covers an outcome."""
 
     pointer: str

@@ -5,15 +5,14 @@ Ready means that no *stop* and no *put right* is not met and no *stop* is not kn
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from validator.judging.apply import Judgement
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.rules import SEVERITIES, Severity
 
 
-@dataclass(frozen=True, slots=True)
-class StageVerdict:
+class StageVerdict(NamedTuple):
     """One stage: `blocking` stands in its way, `open` is not known but does not, `earlier` stages come first.
 
     Without a country nobody knows what the national rules would say of it.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from validator.judging.expressions import Expression, Names, Template
 from validator.measures.rows import Known, Missing
@@ -18,8 +18,7 @@ Severity = Literal["stop", "put right", "improve", "note"]
 SEVERITIES: tuple[Severity, ...] = ("stop", "put right", "improve", "note")
 
 
-@dataclass(frozen=True, slots=True)
-class Book:
+class Book(NamedTuple):
     """A book as its header says: what it is called, which country it covers, which edition, and where it stands.
 
     `given` marks a book named on the command line, which alone may withdraw rules.
@@ -32,8 +31,7 @@ class Book:
     given: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(NamedTuple):
     """That a more special book changed a rule: how, why, and which book said what it changed."""
 
     rule: str
@@ -43,8 +41,7 @@ class Change:
     before: str
 
 
-@dataclass(frozen=True, slots=True)
-class TableRow:
+class TableRow(NamedTuple):
     """A limit that is a table's row: `{table: nominal-embedment, by: {base: base, plug: plug_diameter}, gives:
     embedment}`.
 
@@ -56,8 +53,7 @@ class TableRow:
     by: Mapping[str, str]
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
+class Limit(NamedTuple):
     """One bound of a rule: an expression, or a table's row."""
 
     bound: Literal["at least", "at most", "equals", "one of"]
@@ -66,8 +62,7 @@ class Limit:
     words: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Trial:
+class Trial(NamedTuple):
     """The fragment in which a rule is tried on both sides of its limit: the place varied, the value (plain data, as a
     plan is written) that meets it, the value that does not. `on` is the date for rules that know one; `thing` narrows
     it to one subject.

@@ -131,8 +131,8 @@ def _nothing_own(value: Mapping[str, Any]) -> None:
 
 
 def _record(made: Callable[..., Any], **forms: Form) -> Form:
-    """A dataclass as the list of its fields; the forms are given for all of them in their order."""
-    assert tuple(forms) == tuple(made.__dataclass_fields__), made  # type: ignore[attr-defined]
+    """A dataclass or named tuple as the list of its fields; the forms are given for all of them in their order."""
+    assert tuple(forms) == tuple(made.__annotations__), made
     readers = [form.read for form in forms.values()]
     writers = [(name, form.write) for name, form in forms.items()]
 

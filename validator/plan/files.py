@@ -7,6 +7,7 @@ import os
 import stat
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from validator.plan.conflict_marks import check_decided
 from validator.plan.documents import Document
@@ -35,8 +36,7 @@ class Source:
     content: bytes = field(repr=False)
 
 
-@dataclass(frozen=True, slots=True)
-class Sources:
+class Sources(NamedTuple):
     """The files that could be read as text, in order, and what is wrong with the others."""
 
     sources: tuple[Source, ...]

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
-from typing import Any
+from types import MappingProxyType
+from typing import Any, NamedTuple
 
 from validator.plan.american import WORDS
 from validator.plan.choices import shown_text
@@ -19,12 +19,11 @@ _FILLED_IN: dict[str, object] = {"is_": "kind", "family": "unit", "on": "run"}
 """What each use says for itself, so that a kind can be read as if it were used."""
 
 
-@dataclass(frozen=True, slots=True)
-class Inherited:
+class Inherited(NamedTuple):
     """What a kind gives to each of its uses: values by field, and by folded key the pointer where each stands."""
 
-    values: Mapping[str, object] = field(default_factory=dict)
-    stands: Mapping[str, str] = field(default_factory=dict)
+    values: Mapping[str, object] = MappingProxyType({})
+    stands: Mapping[str, str] = MappingProxyType({})
 
     def over(self, below: Inherited) -> Inherited:
         """This kind's own values over those of the kind it is like."""

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Place:
+class Place(NamedTuple):
     """Where something stands in a file: line and column count from 1; 0 means the whole file."""
 
     file: str
@@ -15,8 +14,7 @@ class Place:
     column: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Problem:
+class Problem(NamedTuple):
     """One thing that cannot be read.
 
     `message` says what is wrong, `expected` what could stand there, `nearest` the valid name that was probably meant,

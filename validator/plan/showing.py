@@ -7,6 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
+from typing import NamedTuple
 
 from validator.plan import dimensions as dim
 from validator.plan.dimensions import Dimension
@@ -46,8 +47,7 @@ class Units:
         return self.lengths_in in ("in", "ft")
 
 
-@dataclass(frozen=True, slots=True)
-class _Scale:
+class _Scale(NamedTuple):
     """A unit to show in: its symbol, how many decimals are worth showing, and from which base value on it is used."""
 
     unit: Unit

@@ -7,8 +7,8 @@ The inch, the pound and the standard pull of gravity are exact by definition (NI
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from validator.plan import dimensions as dim
 from validator.plan.dimensions import Dimension
@@ -24,8 +24,7 @@ def fits(given: Dimension, wanted: Dimension) -> bool:
     return given.same_as(wanted) or (given.same_as(PERCENT) and wanted.kind in _RATIOS)
 
 
-@dataclass(frozen=True, slots=True)
-class Unit:
+class Unit(NamedTuple):
     """One unit: a figure n/d in it is (n/d + `zero`) × `times` / `over` in base units.
 
     `zero` is not 0 only for degrees, which do not count from absolute zero.

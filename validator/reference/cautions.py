@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal, get_args
+from typing import TYPE_CHECKING, Literal, NamedTuple, get_args
 
 from validator.reference.countries import EVERYWHERE, read_covers
 from validator.reference.documents import Citation, Document, read_citation
@@ -17,8 +16,7 @@ SIGNALS: tuple[Signal, ...] = get_args(Signal)
 KEYS = ("signal", "says", "for", "built before", "country", "source")
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
+class Caution(NamedTuple):
     """A caution: what it says, the kinds of row for which it is printed (none: for all plans), and its limits.
 
     `built_before` keeps it to houses built earlier than that year, or of unknown age.

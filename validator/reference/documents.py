@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal, get_args
+from typing import TYPE_CHECKING, Literal, NamedTuple, get_args
 
 from validator.plan.names import fold, nearest
 from validator.plan.problems import Place
@@ -30,8 +29,7 @@ SEEN: tuple[Seen, ...] = get_args(Seen)
 COMMON_PRACTICE: Standing = "common practice"
 
 
-@dataclass(frozen=True, slots=True)
-class Document:
+class Document(NamedTuple):
     """A registered document: its title, edition, standing, and how it was seen."""
 
     name: str
@@ -42,8 +40,7 @@ class Document:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
-class Citation:
+class Citation(NamedTuple):
     """What a rule or a table rests on. `document` is its name in sources.yaml ('' for common practice and the
     household's own rules).
     """

@@ -7,7 +7,7 @@ the page and goes on with None.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal, TypeVar
 
@@ -58,7 +58,7 @@ class Entry:
         """Note a mistake at the value, or at the key that names it; `offset` counts characters into its text."""
         place = self.page.place_of_key(self.pointer) if at == "key" else self.place
         if offset and isinstance(self.value, str) and "\n" not in self.value:
-            place = replace(place, column=place.column + offset)
+            place = place._replace(column=place.column + offset)
         self.page.problems.append(Problem(message, place, expected, near or "", self.pointer, also))
 
     def at(self, key: str | int) -> Entry:
@@ -146,7 +146,7 @@ def read_file(file: Path, shown: str, problems: list[Problem]) -> Entry | None:
     found = read_sources([str(file)], bytes)
     for problem in found.problems:
         expected = problem.expected if problem.place.line else A_BOOK
-        problems.append(replace(problem, place=replace(problem.place, file=shown), expected=expected))
+        problems.append(problem._replace(place=problem.place._replace(file=shown), expected=expected))
     if not found.sources:
         return None
     try:

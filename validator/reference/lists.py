@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from dataclasses import replace
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.plan.names import fold, nearest
 from validator.reference.countries import read_covers
@@ -16,8 +16,7 @@ if TYPE_CHECKING:
 _GROUP = re.compile(r"[a-z]+(_[a-z]+)*")
 
 
-@dataclass(frozen=True, slots=True)
-class UsualTask:
+class UsualTask(NamedTuple):
     """A task of the usual order of work: what it follows, which trade does it, and what dries or cures after it
     (`plaster`, `paint`, `other`, or '' for nothing).
     """
@@ -28,8 +27,7 @@ class UsualTask:
     dries: str
 
 
-@dataclass(frozen=True, slots=True)
-class UsualOrder:
+class UsualOrder(NamedTuple):
     """The usual order of work, by the tasks' names folded, and what it rests on."""
 
     title: str

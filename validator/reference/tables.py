@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
-from typing import Literal
+from types import MappingProxyType
+from typing import Literal, NamedTuple
 
 from validator.plan.dimensions import Dimension
 from validator.plan.names import fold
@@ -16,8 +16,7 @@ Match = Literal["exact", "up to", "from"]
 SAME = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(NamedTuple):
     """A column: a key matched exactly (`exact`), by the first row at or above (`up to`) or the last at or below
     (`from`).
 
@@ -29,8 +28,7 @@ class Column:
     match: Match = "exact"
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(NamedTuple):
     """A cell of a table with where it comes from: the text as the table has it, and how the table's source was seen."""
 
     value: Cell
@@ -40,8 +38,7 @@ class Found:
     seen: str
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(NamedTuple):
     """A table of a published document or of practice. `covers` is the country it is for ('everywhere', 'GB', …).
 
     `serves` holds the groups that stand in key columns with their folded terms: a row with `base: solid_bases` serves
@@ -57,7 +54,7 @@ class Table:
     texts: tuple[Mapping[str, str], ...]
     source: Citation
     place: Place
-    serves: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    serves: Mapping[str, frozenset[str]] = MappingProxyType({})
 
     def column(self, name: str) -> Column | None:
         """The column of this name, key or given."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from validator.judging.outcomes import Outcome
 from validator.measures.rows import Known, NotKnown, Row
@@ -14,8 +14,7 @@ MOVABLE = ("/runs/", "/appliances/", "/points/", "/fixings/", "/worktops/", "/bu
 """What can be changed to cure a point. What every figure shares (the floor, a wall) connects nothing."""
 
 
-@dataclass(frozen=True, slots=True)
-class Connection:
+class Connection(NamedTuple):
     """A value that other points rest on too: what it is called, its pointer, and their numbers."""
 
     label: str

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from validator.reporting.columns import tamed
 
@@ -12,8 +12,7 @@ SEVERITY_COLOURS = {"STOP": "\x1b[1;35m", "put right": "\x1b[36m"}
 _SEQUENCES = re.compile("(" + "|".join(map(re.escape, (BOLD, RESET, *SEVERITY_COLOURS.values()))) + ")")
 
 
-@dataclass(frozen=True, slots=True)
-class Style:
+class Style(NamedTuple):
     """How to set text off: with terminal sequences, or (`plain`) not at all."""
 
     plain: bool = True

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from validator.measures.rows import NotKnown, Row
 from validator.measures.site import Site
@@ -14,8 +14,7 @@ STRIP_WIDTH = 62
 NUMBERS_WIDTH = 66
 
 
-@dataclass(frozen=True, slots=True)
-class Strip:
+class Strip(NamedTuple):
     """One row of things on a wall as text: the things in proportion, and lines of numbers below."""
 
     wall: str

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from validator.measures.rows import Figure, Known, Row
 from validator.measures.tracing import Step, at_this_end, trace
@@ -12,8 +12,7 @@ from validator.reporting.printing import Printer
 MOST_TERMS = 9
 
 
-@dataclass(frozen=True, slots=True)
-class Working:
+class Working(NamedTuple):
     """One line of working: what is worked out, how, and what comes out; `below` are the lines of its parts."""
 
     label: str
