@@ -55,7 +55,8 @@ def choices(plan: str, point: Point, cures: Sequence[Cure], judgement: Judgement
     title = f"Point {point.number}, {printer.text(point.rule.title)}"
     do_this = sentence(remedy(max(point.outcomes, key=lambda outcome: outcome.short), printer))
     if not cures:
-        said = f"{title}: no one value of the plan that somebody decides would cure it. Nothing was changed."
+        where = f" at all of its {len(point.outcomes)} places" if len(point.outcomes) > 1 else ""
+        said = f"{title}: no one value of the plan that somebody decides would cure it{where}. Nothing was changed."
         return tamed("\n".join([*wrapped(said), *wrapped(f"Do this: {do_this}")])) + "\n"
     ways = counted(len(cures), "value of the plan would cure it", "values of the plan would cure it")
     asks = "Type the command if you want it:" if len(cures) == 1 else "Choose one, and type:"
