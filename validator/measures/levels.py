@@ -6,6 +6,7 @@ Nothing above depends on a floor that does not exist yet: the finished floor fol
 from __future__ import annotations
 
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import least, most
@@ -17,8 +18,10 @@ from validator.plan.dimensions import LENGTH
 from validator.plan.fields import Height
 from validator.plan.names import fold
 from validator.plan.plan import Plan
-from validator.plan.sections.room import Covering
 from validator.plan.values import NothingStated
+
+if TYPE_CHECKING:
+    from validator.plan.sections.room import Covering
 
 
 class Above(Row, kind="height above something"):
@@ -296,9 +299,7 @@ class Levels:
         wall = wall_of(self.plan, run)
         setting, carcass = self._carrier(run)
         where = called_wall(self.plan, wall)
-        return WorktopOnRun(
-            Subject(name, worktop.pointer, where, wall), setting=setting, carcass=carcass, **values
-        )
+        return WorktopOnRun(Subject(name, worktop.pointer, where, wall), setting=setting, carcass=carcass, **values)
 
     def _carrier(self, run: str) -> tuple[Given, Given]:
         """Legs and height of the unit that carries the worktop of a run: of those that are not tall, the highest."""
@@ -328,11 +329,10 @@ def _gaps(value: Missing | tuple[Missing, ...]) -> tuple[Missing, ...]:
 
 
 def _build_up(name: str, covering: Covering) -> FloorBuildUp:
-    """A floor is only known when its underlay is: `none` where there is none. A sheet is there where the plan has it."""
+    """A floor is only known when its underlay is (`none` where there is none); a sheet is there if the plan has it."""
     layers = [named_gap(reading.read(covering, "thickness", name), f"thickness of {name}")]
     if not isinstance(covering.underlay, NothingStated):
         layers.append(named_gap(reading.read(covering, "underlay", "underlay"), "thickness of the underlay"))
     if covering.sheet is not None:
         layers.append(named_gap(reading.read(covering, "sheet", "sheet"), "thickness of the sheet"))
     return FloorBuildUp(Subject(name, covering.pointer), layers=reading.parts(layers))
-

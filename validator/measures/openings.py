@@ -26,7 +26,6 @@ from validator.measures.rows import (
 from validator.measures.walls import FromRightEnd, called_wall, difference, place_along, which_end, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
-from validator.plan.sections.openings import sort_of
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
@@ -172,9 +171,17 @@ def _hole(site: Site, name: str, opening: Opening, wall: str) -> _Hole:
 
 
 def _sill(site: Site, name: str, opening: Opening) -> Given:
-    if opening.up is None and sort_of(name, opening) in ("door", "opening"):
+    if opening.up is None and _sort_of(name, opening) in ("door", "opening"):
         return reading.exactly(0, opening.pointer, "floor", "it starts at the floor")
     return site.levels.above_bare_floor(opening.up, opening.pointer_to("up"), f"sill of the {name}", None)
+
+
+def _sort_of(name: str, opening: Opening) -> str:
+    """What an opening is: as it says, else the last word of its name; '' where neither tells."""
+    if opening.is_ is not None:
+        return opening.is_
+    last = fold(name).split()[-1] if name.split() else ""
+    return last if last in ("door", "window", "rooflight", "opening") else ""
 
 
 def _units(site: Site) -> list[_Thing]:
@@ -215,7 +222,7 @@ def windows_over_worktops(site: Site) -> Rows:
     plan = site.plan
     rows = Rows()
     for name, opening in plan.openings.items():
-        if opening.wall is None or sort_of(name, opening) != "window":
+        if opening.wall is None or _sort_of(name, opening) != "window":
             continue
         hole = _hole(site, name, opening, opening.wall)
         runs = [run for run in plan.runs if site.levels.worktop_on(run) and _passes(site, run, opening.wall, hole)]

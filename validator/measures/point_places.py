@@ -15,12 +15,11 @@ from validator.measures.setting_out import PointPlace
 from validator.measures.walls import half_of, named_gap, place_along, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
-from validator.plan.sections.services import Point
 
 if TYPE_CHECKING:
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
-    from validator.plan.sections.services import Circuit
+    from validator.plan.sections.services import Circuit, Point
 
 BESIDE = ("left_of", "right_of")
 OVER = ("over", "in_", "behind", "above")

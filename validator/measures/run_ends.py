@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.rows import Given, Missing, Row, Subject, Why, figure, given
@@ -10,7 +11,9 @@ from validator.measures.walls import FromRightEnd, length_of, named_gap, which_e
 from validator.plan.dimensions import LENGTH
 from validator.plan.fields import Along
 from validator.plan.plan import Plan
-from validator.plan.sections.furniture import Item, Run
+
+if TYPE_CHECKING:
+    from validator.plan.sections.furniture import Item, Run
 
 
 class FrontsOfRun(Row, kind="fronts of a run"):

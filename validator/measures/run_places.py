@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import total
@@ -21,7 +22,9 @@ from validator.measures.walls import called_wall, difference, length_of, named_g
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 from validator.plan.plan import Plan
-from validator.plan.sections.furniture import Item
+
+if TYPE_CHECKING:
+    from validator.plan.sections.furniture import Item
 
 LINKS = 60
 """How many things may be placed one by another in a chain before the plan is asked to say a place."""
@@ -238,6 +241,7 @@ class SettingOut:
         if stretch.previous is None:
             return self.ends[stretch.run].left
         return self.standing(stretch.run, stretch.previous.things[-1][0]).right
+
     def _fit(self, stretch: Stretch) -> Row:
         """The row that tells whether a stretch fits between what stands beside it."""
         if stretch not in self._fits:

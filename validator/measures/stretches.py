@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from validator.measures.walls import at_left, at_right, wall_of, which_end
 from validator.plan.names import fold
 from validator.plan.plan import Plan
-from validator.plan.sections.furniture import Item, Run
+
+if TYPE_CHECKING:
+    from validator.plan.sections.furniture import Item, Run
 
 How = Literal["start", "end", "built", "corner", "over", "left_of", "right_of"]
 

@@ -7,7 +7,6 @@ from typing import Annotated, ClassVar, Literal
 from validator.plan.choices import OneOf
 from validator.plan.elements import Element
 from validator.plan.fields import Along, Height, Length, Size, Term
-from validator.plan.names import fold
 from validator.plan.values import ToFind
 
 Sort = Literal["door", "window", "rooflight", "opening"]
@@ -34,14 +33,6 @@ class Opening(Element):
     ) = None
     swings: Annotated[Literal["in", "out", "both ways", "sliding", "none"] | ToFind, OneOf()] | None = None
     hinge: Annotated[Literal["left", "right"] | ToFind, OneOf()] | None = None
-
-
-def sort_of(name: str, opening: Opening) -> str:
-    """What an opening is: as it says, else the last word of its name; '' where neither tells."""
-    if opening.is_ is not None:
-        return opening.is_
-    last = fold(name).split()[-1] if name.split() else ""
-    return last if last in ("door", "window", "rooflight", "opening") else ""
 
 
 class Passage(Element):
