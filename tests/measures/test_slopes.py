@@ -44,3 +44,19 @@ def test_a_slope_shorter_than_it_rises_is_no_slope() -> None:
     run = "runs: {sink run: {against: north, order: {B1: base 600}}}"
     wanted = {"/ceiling/slopes/west/sloping length"}
     assert to_find(row(WALLS + short + run, "place to stand"), "headroom") == wanted
+
+
+@pytest.mark.parametrize(("wall", "gap", "ceilings"), [
+    ("north", 460, (1575, 2025)),  # hangers at 500 and 1100 from the low wall: 1200 + 0.75 of that
+    ("north", 2360, (2400, 2400)),
+    ("south", 2940, (1965, 1515)),  # at 2980 and 3580 from the left, 1020 and 420 from the low wall at the right
+    ("west", 500, (1200, 1200)),
+    ("east", 500, (2400, 2400)),
+])  # fmt: skip
+def test_a_hole_is_measured_to_the_ceiling_over_it(wall: str, gap: int, ceilings: tuple[float, float]) -> None:
+    kinds = "kinds: {wall: {height: 500, depth: 300, hangers: {down: 35, in: 40}}}\npoints: none\n"
+    room = "".join(line for line in WALLS.splitlines(keepends=True) if not line.startswith(("kinds", "appliances")))
+    order = f"{{F1: {{is: gap, width: {gap}}}, W1: wall 680}}"
+    run = f"runs: {{units: {{against: {wall}, tops: 1300 from bare floor, order: {order}}}}}"
+    holes = rows(room + kinds + STEEP + run, "drill point")
+    assert tuple(hole.ceiling for hole in holes) == pytest.approx(ceilings)

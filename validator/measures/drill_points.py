@@ -27,6 +27,7 @@ from validator.measures.rows import (
     figure,
     given,
 )
+from validator.measures.slopes import ceiling_at
 from validator.measures.walls import apart, difference, length_of, named_gap, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
@@ -196,7 +197,7 @@ def _row(site: Site, hole: Hole) -> DrillPoint:
         hole.subject,
         along=hole.along,
         up=hole.up,
-        ceiling=site.levels.ceiling,
+        ceiling=ceiling_at(site, hole.wall, hole.along),
         to_corner=_to_corner(site, hole),
         **_nearest_strip(site, hole),
     )

@@ -8,6 +8,7 @@ from validator.measures import reading
 from validator.measures.appliance_places import HOBS, kind_of, place_of
 from validator.measures.arithmetic import least, root, total
 from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, figure, given
+from validator.measures.tracing import derived
 from validator.measures.walls import FromRightEnd, length_of, which_end, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
@@ -43,6 +44,62 @@ class PlaceToStand(Row, kind="place to stand"):
         return self.ceiling - self.finished_floor
 
 
+class CeilingAt(Row, kind="ceiling over a place on a wall"):
+    """The ceiling over a place on a wall that meets the low wall of a slope."""
+
+    from_wall: float = given(LENGTH, "from the low wall")
+    low: float = given(LENGTH, "ceiling at that wall")
+    flat: float = given(LENGTH, "flat ceiling")
+    reach: float = given(LENGTH, "how far the slope reaches into the room")
+
+    @figure(LENGTH, "ceiling", start="bare floor", end="ceiling")
+    def ceiling(self) -> float:
+        return least(self.flat, self.low + (self.flat - self.low) * (self.from_wall / self.reach))
+
+
+def ceiling_at(site: Site, wall: str, along: Given) -> Given:
+    """The ceiling above the bare floor at a place of a wall: flat, or under the slope that comes down nearest to it."""
+    plan, flat = site.plan, site.levels.ceiling
+    slopes = plan.ceiling.slopes if plan.ceiling is not None else None
+    found = [flat, *(_under(site, wall, along, low, slope, flat) for low, slope in (slopes or {}).items())]
+    known = [height for height in found if isinstance(height, Known)]
+    if len(known) < len(found):
+        return next(height for height in found if not isinstance(height, Known))
+    return min(known, key=lambda height: height.low or 0.0)
+
+
+def _under(site: Site, wall: str, along: Given, low_wall: str, slope: Slope, flat: Given) -> Given:
+    """The ceiling at a place of a wall under one slope; the flat ceiling where the slope does not reach that wall."""
+    pointer = slope.pointer_to("from")
+    low = site.levels.above_bare_floor(slope.from_, pointer, f"ceiling at the {low_wall} wall", None)
+    if fold(wall) == fold(low_wall):
+        return low
+    end = which_end(site.plan, wall, low_wall)
+    if not end:
+        return flat
+    subject = Subject(f"{wall} wall", pointer, f"{wall} wall", wall)
+    from_wall = along
+    if end == "right":
+        row = FromRightEnd(subject, wall=length_of(site.plan, wall), amount=along)
+        from_wall = worked(row, "place", "from the low wall")
+    tape = PlaceToStand(subject, low=low, flat=flat, sloping_length=_along(slope, low, flat))
+    reach = derived(tape, "reach") if {"low", "flat", "sloping_length"} <= set(tape.known) else _gaps_of(tape)
+    return worked(CeilingAt(subject, from_wall=from_wall, low=low, flat=flat, reach=reach), "ceiling", "ceiling")
+
+
+def _gaps_of(row: Row) -> tuple[Missing, ...]:
+    return tuple(dict.fromkeys(gap for gaps in row.missing.values() for gap in gaps))
+
+
+def _along(slope: Slope, low: Given, flat: Given) -> Given:
+    """The tape along the slope; not known where it is shorter than the slope rises."""
+    along = reading.read(slope, "sloping_length", "along the slope")
+    if _rise(low, flat) > _most(along):
+        detail = "a slope is longer than it rises"
+        return Missing(slope.pointer_to("sloping_length"), "along the slope", Why.UNCLEAR, detail=detail)
+    return along
+
+
 def places_to_stand(site: Site) -> Rows:
     """A row for each sink and hob, and each slope of the ceiling on its own wall or on one that meets it."""
     plan = site.plan
@@ -60,16 +117,13 @@ def _place(site: Site, name: str, wall: str, slope: Slope) -> Row | None:
     if at.on and fold(at.on) != fold(wall) and not which_end(site.plan, at.on, wall):
         return None
     low = levels.above_bare_floor(slope.from_, slope.pointer_to("from"), f"ceiling at the {wall} wall", None)
-    flat, along = levels.ceiling, reading.read(slope, "sloping_length", "along the slope")
-    if _rise(low, flat) > _most(along):
-        detail = "a slope is longer than it rises"
-        along = Missing(slope.pointer_to("sloping_length"), "along the slope", Why.UNCLEAR, detail=detail)
+    flat = levels.ceiling
     return PlaceToStand(
         Subject(name, at.appliance.pointer, f"under the slope over the {wall} wall", at.on),
         from_wall=_from_wall(site, name, wall),
         low=low,
         flat=flat,
-        sloping_length=along,
+        sloping_length=_along(slope, low, flat),
         finished_floor=levels.finished_floor,
     )
 
