@@ -90,7 +90,10 @@ def _shown(step: Step, printer: Printer) -> str:
         shown = " ".join(f"{sign} {_factor(term, printer)}" for sign, term in terms)
         return shown.removeprefix("+ ")
     if step.sign in ("×", "÷"):
-        return f" {step.sign} ".join(_factor(operand, printer) for operand in step.operands)
+        first, *others = step.operands
+        divided = step.sign == "÷"
+        factors = [_factor(first, printer), *(_factor(other, printer, divides=divided) for other in others)]
+        return f" {step.sign} ".join(factors)
     if step.operands:
         return f"{step.sign} ({', '.join(_shown(operand, printer) for operand in step.operands)})"
     return f"{printer.value(step.value, step.dimension)} {printer.text(step.label)}".strip()
@@ -112,9 +115,12 @@ def _turned(sign: str) -> str:
     return "−" if sign == "+" else "+"
 
 
-def _factor(step: Step, printer: Printer) -> str:
-    """A step inside another: a labelled product by its name, an unlabelled sum in brackets."""
+def _factor(step: Step, printer: Printer, *, divides: bool = False) -> str:
+    """A step inside another: a labelled product by its name, an unlabelled sum in brackets, and a product that divides
+    as well.
+    """
     if step.label and step.operands and step.sign not in ("+", "−"):
         return f"{printer.value(step.value, step.dimension)} {printer.text(step.label)}"
     shown = _shown(step, printer)
-    return f"({shown})" if step.sign in ("+", "−") and len(step.operands) > 1 else shown
+    bracketed = ("+", "−", "×", "÷") if divides else ("+", "−")
+    return f"({shown})" if step.sign in bracketed and len(step.operands) > 1 else shown
