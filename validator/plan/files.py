@@ -6,7 +6,6 @@ import codecs
 import os
 import stat
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from validator.plan.conflict_marks import check_decided
@@ -27,13 +26,12 @@ _UTF_16 = (codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)
 _A_PLAN = "a file that ends in .yaml, .toml or .json, or a folder of such files"
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(NamedTuple):
     """A file as text, and the bytes it was read from; `file` is its path as the user gave it."""
 
     file: str
     text: str
-    content: bytes = field(repr=False)
+    content: bytes
 
 
 class Sources(NamedTuple):
