@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from validator.judging.outcomes import Check, Outcome
 from validator.judging.rules import Citation, Rule
@@ -18,8 +18,7 @@ OUT_WORDS = {"at least": "short by", "at most": "over by", "equals": "out by"}
 SEEN_WORDS = {"secondary": "as reported", "memory": "from memory", "primary": "", "": ""}
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(NamedTuple):
     """One check of an outcome in words.
 
     `bound` is «at least», «at most» or «exactly»; `out` says which way the figure is out.

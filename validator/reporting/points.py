@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from validator.judging.apply import Judgement
 from validator.judging.outcomes import Outcome, Result
@@ -16,8 +17,7 @@ TIGHT_SHARE = 0.1
 MOST_TIGHT = 4
 
 
-@dataclass(frozen=True, slots=True)
-class Point:
+class Point(NamedTuple):
     """One rule that is not met, at one place or several."""
 
     number: int
@@ -25,8 +25,7 @@ class Point:
     outcomes: tuple[Outcome, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Errand:
+class Errand(NamedTuple):
     """One thing to find out, and all that waits for it; `severity` is the gravest rule among them.
 
     `at` is the pointer where the answer is written, as the plan spells it: in a kind where the kind leaves it open.
