@@ -26,12 +26,13 @@ _UTF_16 = (codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)
 _A_PLAN = "a file that ends in .yaml, .toml or .json, or a folder of such files"
 
 
-class Source(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Source:
     """A file as text, and the bytes it was read from; `file` is its path as the user gave it."""
 
     file: str
     text: str
-    content: bytes
+    content: bytes = field(repr=False)
 
 
 class Sources(NamedTuple):
