@@ -7,6 +7,7 @@ import sys
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from validator.commands.beside import beside
 from validator.commands.inspecting import Inspector, UnreadableBooks, say_unreadable
 from validator.commands.replacing import CannotReplace, replace
 from validator.judging.apply import Judgement
@@ -29,9 +30,12 @@ from validator.reporting.columns import tamed
 from validator.reporting.lines import wrapped
 from validator.reporting.points import Errand, put_together
 from validator.reporting.problems import listed
+from validator.reporting.standing import Standing, packed, standing, unpacked
 from validator.reporting.value_change import changed, choices, command, unchanged
 
 READY, NOT_READY, REFUSED = 0, 1, 2
+WORTH_A_PROCESS = 60_000
+"""From how many characters on a plan is judged before and after a change at the same time."""
 
 
 class Refused(Exception):
@@ -39,9 +43,10 @@ class Refused(Exception):
 
 
 class _Done(NamedTuple):
-    """A change that may be written, the plan's judgement with it, and what else is to be said of it."""
+    """A change that may be written, how the plan stands before it and with it, and what else is to be said."""
 
     change: Change
+    before: Standing | None
     after: Judgement
     note: str = ""
 
@@ -68,24 +73,17 @@ class _Setting:
             raise Refused("Say which value and what it is to be, or --point and a number.\nExpected: PATH VALUE\n")
         self._files = _read(chosen.plan)
         self._inspector = Inspector(chosen.rules, chosen.on)
-        self._before: Judgement | None = None
-        self._unreadable: Unreadable | None = None
-        try:
-            self._before = self._inspector.inspect(merge([file.document for file in self._files]))
-        except UnreadableBooks:
-            raise
-        except Unreadable as unreadable:
-            self._unreadable = unreadable
+        self._documents = [file.document for file in self._files]
 
     def run(self) -> int:
         done = self._at_path() if self._chosen.point is None else self._at_point(self._chosen.point)
-        made, after, note = done
+        made, before, after, note = done
         if made.old == made.new:
             sys.stdout.write(unchanged(made.pointer, made.new, after))
         else:
             if not self._chosen.only_show:
                 self._write(made)
-            sys.stdout.write(changed(made, self._before, after, done=not self._chosen.only_show))
+            sys.stdout.write(changed(made, before, after, done=not self._chosen.only_show))
         if note:
             sys.stdout.write(tamed(f"\n{note}\n"))
         return READY if ready(after) else NOT_READY
@@ -94,7 +92,7 @@ class _Setting:
         """The change that the words of the command ask for."""
         try:
             value = _value(self._chosen.value)
-            target = find([file.document for file in self._files], self._chosen.path, SECTIONS)
+            target = find(self._documents, self._chosen.path, SECTIONS)
             file = next(file for file in self._files if file.document is target.document)
             made = change(file.document, file.content, target.pointer, value)
         except InOneLine as in_one_line:
@@ -103,36 +101,43 @@ class _Setting:
             raise Refused(_in_words(unfit)) from None
         except WouldNotRead as broken:
             raise Refused(self._would_break(broken, target.document.file, broken.text)) from None
+        long = sum(len(document.text) for document in self._documents) >= WORTH_A_PROCESS
+        before = beside(lambda: packed(self._standing())) if long else lambda: packed(self._standing())
         try:
             after = self._inspector.inspect(self._with(made))
         except UnreadableBooks:
             raise
         except Unreadable as broken:
             raise Refused(self._would_break(broken, target.document.file, made.after.text)) from None
-        return _Done(made, after, self._from_kind(target))
+        return _Done(made, unpacked(before()), after, self._from_kind(target))
 
     def _at_point(self, number: int) -> _Done:
         """The change that does what a point of the report asks for."""
-        if self._before is None:
-            raise self._unreadable or Refused("")
-        points = put_together(self._before)
+        judged = self._inspector.inspect(merge(self._documents))
+        points = put_together(judged)
         entry = next((entry for entry in points.numbered if entry.number == number), None)
         if entry is None:
             there = f"points 1 to {len(points.numbered)}" if points.numbered else "no points"
             raise Refused(f"The report has no point {number}.\nExpected: it has {there}\n")
         if isinstance(entry, Errand):
-            answer = command(self._chosen.plan, self._before.site.plan.places.written(entry.missing.pointer), "ANSWER")
+            answer = command(self._chosen.plan, judged.site.plan.places.written(entry.missing.pointer), "ANSWER")
             raise Refused(f"Point {number} is something to find out. Once you know, type:\n  {answer}\n")
-        search = Cures(self._files, self._before, self._inspector.site, self._inspector.inspect)
-        cures = search.find(entry.outcomes)
+        cures = Cures(self._files, judged, self._inspector.site, self._inspector.inspect).find(entry.outcomes)
         cure = the_one(cures)
         if cure is None:
-            raise Refused(choices(self._chosen.plan, entry, cures, self._before))
-        return _Done(cure.change, cure.after)
+            raise Refused(choices(self._chosen.plan, entry, cures, judged))
+        return _Done(cure.change, standing(judged, points), cure.after)
+
+    def _standing(self) -> Standing | None:
+        """How the plan stands before the change; None where it cannot be read."""
+        try:
+            return standing(self._inspector.inspect(merge(self._documents)))
+        except Unreadable:
+            return None
 
     def _with(self, made: Change) -> Merged:
-        documents = (file.document for file in self._files)
-        return merge([made.after if document.file == made.after.file else document for document in documents])
+        file = made.after.file
+        return merge([made.after if document.file == file else document for document in self._documents])
 
     def _write(self, made: Change) -> None:
         content = next(file.content for file in self._files if file.document.file == made.after.file)
@@ -151,15 +156,17 @@ class _Setting:
 
     def _kind_of(self, pointer: str) -> str | None:
         """The pointer of a value in the kind that gives it; None where no kind does."""
-        if self._before is None:
+        try:
+            places = self._inspector.site(merge(self._documents)).plan.places
+        except Unreadable:
             return None
-        written = self._before.site.plan.places.written(pointer)
+        written = places.written(pointer)
         return written if split(written)[0] != split(pointer)[0] else None
 
     def _write_it_out(self, found: InOneLine) -> str:
         """What to type instead, where a thing written in one line is to get a value of its own."""
         lines = list(wrapped(f"Not changed: {found}."))
-        long = _long_form(found, [file.document.data for file in self._files])
+        long = _long_form(found, [document.data for document in self._documents])
         if long is not None:
             long[found.key] = _value(self._chosen.value)
             lines += ["Written out it has:", f"  {command(self._chosen.plan, found.pointer, long)}"]
@@ -181,7 +188,7 @@ class _Setting:
             return found[place.line - 1] if 0 < place.line <= len(found) else None
 
         head = "Not changed: with this value the plan could not be read."
-        if self._unreadable is not None:
+        if self._standing() is None:
             head = "Not changed: the plan cannot be read, and this value does not mend all of it."
         return f"{head}\nThe file is as it was: {file}\n\n{listed(broken, line_of)}"
 

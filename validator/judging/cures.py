@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
@@ -61,6 +61,9 @@ DECIDED = tuple(
 Never what was found on site, what a thing measures or its maker states, and what comes in the sizes of a standard:
 those are not bent to suit a rule.
 """
+
+Key = tuple[str, str, str, str]
+"""What an outcome is about: rule, pointer, name and context of the thing."""
 
 MOST_VALUES = 40
 CLEARLY = 2.0  # how many times smaller a change has to be than the next, to be the one that is meant
@@ -207,7 +210,7 @@ class Cures:
             return None
         own = any(_is_within(value.pointer, outcome.subject.pointer) for outcome in outcomes)
         share = abs(float((number - value.number.value) / value.number.value))
-        brings = tuple(trouble(self._before.outcomes, after.outcomes))
+        brings = tuple(trouble(grave(self._before.outcomes), after.outcomes))
         return Cure(changed, value.known.label, own, share, brings, after)
 
     def _outcomes(self, value: _Value, number: Fraction, outcomes: Sequence[Outcome]) -> list[Outcome] | None:
@@ -251,17 +254,21 @@ def the_one(cures: Sequence[Cure]) -> Cure | None:
     return None
 
 
-def trouble(before: Iterable[Outcome], after: Iterable[Outcome]) -> Iterator[Outcome]:
-    """What stands in the way afterwards and did not before, or was less bad."""
-    known = {key(outcome): outcome for outcome in before if blocks(outcome)}
+def grave(outcomes: Iterable[Outcome]) -> dict[Key, float]:
+    """What stands in the way of the work, and by how much it is short."""
+    return {key(outcome): outcome.short for outcome in outcomes if blocks(outcome)}
+
+
+def trouble(before: Mapping[Key, float], after: Iterable[Outcome]) -> Iterator[Outcome]:
+    """What stands in the way afterwards and did not before, or was less short."""
     for outcome in after:
         if blocks(outcome):
-            earlier = known.get(key(outcome))
-            if earlier is None or outcome.short > earlier.short + 1e-6 * max(1.0, abs(earlier.short)):
+            short = before.get(key(outcome))
+            if short is None or outcome.short > short + 1e-6 * max(1.0, abs(short)):
                 yield outcome
 
 
-def key(outcome: Outcome) -> tuple[str, str, str, str]:
+def key(outcome: Outcome) -> Key:
     """What an outcome is about, the same before a change and after it."""
     subject = outcome.subject
     return outcome.rule.name, subject.pointer, subject.name, subject.context

@@ -4,26 +4,27 @@ from __future__ import annotations
 
 import json
 import shlex
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from validator.judging.apply import Judgement
 from validator.judging.cures import Cure, key, trouble
 from validator.judging.outcomes import Outcome, Result
-from validator.judging.ready import ready
+from validator.judging.rules import Severity
 from validator.plan.editing import Change
 from validator.plan.pointers import split
 from validator.plan.quoting import Value, Yaml
 from validator.reporting.columns import tamed
 from validator.reporting.findings import finding, remedy
 from validator.reporting.lines import counted, labelled, sentence, some, wrapped
-from validator.reporting.points import Point, Points, put_together
+from validator.reporting.points import Point
 from validator.reporting.printing import Printer
+from validator.reporting.standing import Standing, Wrong, standing
 
 MOST_LINES = 12
 _YAML = Yaml()
 
 
-def changed(change: Change, before: Judgement | None, after: Judgement, *, done: bool) -> str:
+def changed(change: Change, before: Standing | None, after: Judgement, *, done: bool) -> str:
     """The whole text about a change; `before` is None where the plan could not be read before it."""
     head = "CHANGED" if done else "WOULD CHANGE (nothing was written)"
     lines = [f"{head}: {change.after.file}, line {change.line}", ""]
@@ -34,19 +35,16 @@ def changed(change: Change, before: Judgement | None, after: Judgement, *, done:
         lines += labelled("was", shown(change.old))
         lines += labelled("now", shown(change.new))
     lines.append("")
-    points = put_together(after)
-    then = None if before is None else (before, put_together(before))
-    if then is not None:
-        moved = list(_moved(*then, after, points))
-        lines += [*moved, *([""] if moved else [])]
-    lines += wrapped(_verdict(then, after, points))
+    now = standing(after)
+    moved = [] if before is None else list(_moved(before, now, after))
+    lines += [*moved, *([""] if moved else []), *wrapped(_verdict(before, now))]
     return tamed("\n".join(lines)) + "\n"
 
 
 def unchanged(pointer: str, value: Value, after: Judgement) -> str:
     """What is said where the plan says already what it was to say."""
     said = f"Nothing to change: {' / '.join(split(pointer))} is {shown(value)} already."
-    return tamed("\n".join([*wrapped(said), "", *wrapped(_verdict(None, after, put_together(after)))])) + "\n"
+    return tamed("\n".join([*wrapped(said), "", *wrapped(_verdict(None, standing(after)))])) + "\n"
 
 
 def choices(plan: str, point: Point, cures: Sequence[Cure], judgement: Judgement) -> str:
@@ -80,34 +78,33 @@ def shown(value: Value) -> str:
     return _YAML.value(value)
 
 
-def _moved(before: Judgement, points_before: Points, after: Judgement, points_after: Points) -> Iterator[str]:
+def _moved(before: Standing, now: Standing, after: Judgement) -> Iterator[str]:
     """What is cured, new, worse, found out and to find out since the change."""
     printer = Printer(after.site)
-    wrong_before, wrong_after = _wrong(before), _wrong(after)
-    known = {key(outcome): outcome for outcome in after.outcomes}
-    gone = [outcome for at, outcome in wrong_before.items() if at not in wrong_after]
-    cured = [outcome for outcome in gone if _is_at_rest(known.get(key(outcome)))]
-    new = [outcome for at, outcome in wrong_after.items() if at not in wrong_before]
-    worse = [outcome for outcome in trouble(before.outcomes, after.outcomes) if key(outcome) in wrong_before]
-    asked, asks = _asked(points_before), _asked(points_after)
-    yield from _by_rule("cured", cured, printer)
+    outcomes = {key(outcome): outcome for outcome in after.outcomes}
+    cured = [wrong for at, wrong in before.wrong.items() if at not in now.wrong and _is_at_rest(outcomes.get(at))]
+    new = [outcomes[at] for at in now.wrong if at not in before.wrong]
+    worse = [outcome for outcome in trouble(before.grave, after.outcomes) if key(outcome) in before.wrong]
+    yield from _cured(cured, printer)
     yield from _by_rule("new", new, printer)
     yield from _by_rule("worse", [outcome for outcome in worse if outcome.result is Result.NOT_MET], printer)
-    yield from _labels("found out", (asked[name] for name in asked if name not in asks), printer)
-    yield from _labels("find out", (asks[name] for name in asks if name not in asked), printer)
+    yield from _labels("found out", (label for at, label in before.asked.items() if at not in now.asked), printer)
+    yield from _labels("find out", (label for at, label in now.asked.items() if at not in before.asked), printer)
+
+
+def _cured(cured: Iterable[Wrong], printer: Printer) -> Iterator[str]:
+    by_rule: dict[str, list[Wrong]] = {}
+    for wrong in cured:
+        by_rule.setdefault(wrong.rule, []).append(wrong)
+    for group in list(by_rule.values())[:MOST_LINES]:
+        names = some(list(dict.fromkeys(wrong.name for wrong in group)))
+        yield from labelled("cured", f"{_severity(group[0].severity)}: {printer.text(group[0].title)}, {names}")
+    yield from _more("cured", by_rule)
 
 
 def _is_at_rest(outcome: Outcome | None) -> bool:
     """Whether nothing is left to do about what an outcome was about."""
     return outcome is None or outcome.result in (Result.MET, Result.AGREED)
-
-
-def _wrong(judgement: Judgement) -> dict[tuple[str, str, str, str], Outcome]:
-    return {key(outcome): outcome for outcome in judgement.outcomes if outcome.result is Result.NOT_MET}
-
-
-def _asked(points: Points) -> dict[tuple[str, str], str]:
-    return {(errand.missing.pointer, errand.missing.label): errand.missing.label for errand in points.errands}
 
 
 def _by_rule(label: str, outcomes: Iterable[Outcome], printer: Printer) -> Iterator[str]:
@@ -117,9 +114,13 @@ def _by_rule(label: str, outcomes: Iterable[Outcome], printer: Printer) -> Itera
     for group in list(by_rule.values())[:MOST_LINES]:
         worst = max(group, key=lambda outcome: outcome.short)
         names = some(list(dict.fromkeys(outcome.subject.name for outcome in group)))
-        said = finding(worst, printer) if label != "cured" else None
+        said = finding(worst, printer)
         out = f", {said.out} {said.short}" if said is not None and said.short else ""
-        yield from labelled(label, f"{_severity(worst)}: {printer.text(worst.rule.title)}, {names}{out}")
+        yield from labelled(label, f"{_severity(worst.rule.severity)}: {printer.text(worst.rule.title)}, {names}{out}")
+    yield from _more(label, by_rule)
+
+
+def _more(label: str, by_rule: Mapping[str, object]) -> Iterator[str]:
     if len(by_rule) > MOST_LINES:
         yield from labelled(label, f"… and {len(by_rule) - MOST_LINES} more")
 
@@ -130,27 +131,18 @@ def _labels(label: str, names: Iterable[str], printer: Printer) -> Iterator[str]
         yield from labelled(label, some(shown_names, 6))
 
 
-def _severity(outcome: Outcome) -> str:
-    return "STOP" if outcome.rule.severity == "stop" else outcome.rule.severity
+def _severity(severity: Severity) -> str:
+    return "STOP" if severity == "stop" else severity
 
 
-def _verdict(before: tuple[Judgement, Points] | None, after: Judgement, points: Points) -> str:
+def _verdict(before: Standing | None, now: Standing) -> str:
     """`NOT READY, as before: 14 points (15 before), one thing to find out.`"""
-    verdict = "READY" if ready(after) else "NOT READY"
-    wrong = _counted(points.points, "point", "points") or "no points"
-    asked = _counted(points.errands, "thing to find out", "things to find out") or "nothing to find out"
+    verdict = "READY" if now.ready else "NOT READY"
+    wrong = counted(now.points, "point", "points") if now.points else "no points"
+    asked = counted(now.errands, "thing", "things") + " to find out" if now.errands else "nothing to find out"
     if before is None:
         return f"{verdict}: {wrong}, {asked}."
-    judged, then = before
-    as_before = "as before" if ready(judged) == ready(after) else "which it was not before"
-    wrong += _earlier(points.points, then.points)
-    asked += _earlier(points.errands, then.errands)
+    as_before = "as before" if before.ready == now.ready else "which it was not before"
+    wrong += f" ({before.points} before)" if before.points != now.points else ""
+    asked += f" ({before.errands} before)" if before.errands != now.errands else ""
     return f"{verdict}, {as_before}: {wrong}, {asked}."
-
-
-def _counted(entries: Sequence[object], one: str, many: str) -> str:
-    return counted(len(entries), one, many) if entries else ""
-
-
-def _earlier(now: Sequence[object], then: Sequence[object]) -> str:
-    return "" if len(now) == len(then) else f" ({len(then)} before)"
