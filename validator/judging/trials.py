@@ -24,6 +24,7 @@ from validator.plan.merging import merge
 from validator.plan.names import fold, nearest
 from validator.plan.pointers import join, split
 from validator.plan.problems import Problem, Unreadable
+from validator.reference.countries import EVERYWHERE
 from validator.reference.folder import files_of, shown
 from validator.reference.library import Library, read_library
 
@@ -103,12 +104,19 @@ class Trials:
 
     def rules_in(self, path: str | Path) -> list[Rule]:
         """Every rule that stands in a book (a file or a folder), be it one of the folder's or one given."""
-        inside = Path(path).resolve().is_relative_to(self.folder.resolve())
-        files = {shown(self.folder.resolve(), file.resolve()) if inside else str(file) for file in files_of(path)}
-        covers = dict.fromkeys(book.book.covers for book in self.shelf.books if book.book.place.file in files)
-        countries = ["" if code == "everywhere" else code for code in covers]
+        files = {file.resolve() for file in files_of(path)}
+        home = self.folder.resolve()
+        ours = {shown(home, file) for file in files if file.is_relative_to(home)}
+        books = [book.book for book in self.shelf.books]
+        names = {
+            book.place.file
+            for book in books
+            if (Path(book.place.file).resolve() in files if book.given else book.place.file in ours)
+        }
+        covers = dict.fromkeys(book.covers for book in books if book.place.file in names)
+        countries = ["" if code == EVERYWHERE else code for code in covers]
         found = {
-            rule.place: rule for country in countries for rule in self.books(country).rules if rule.place.file in files
+            rule.place: rule for country in countries for rule in self.books(country).rules if rule.place.file in names
         }
         return sorted(found.values(), key=lambda rule: rule.place)
 
@@ -174,6 +182,7 @@ class Trials:
         there = [
             file.relative_to(home).with_suffix("").as_posix()
             for home in (beside, self.folder)
+            if not Path(name).is_absolute()
             for file in sorted((home / name).parent.glob("*"))
             if file.suffix in SUFFIXES
         ]
