@@ -61,7 +61,10 @@ class Inspector:
 
     def inspect(self, files: Merged, only: Collection[str] | None = None) -> Judgement:
         """Judge the plan that these files make, by all rules or `only` by those of these names; raises Unreadable."""
-        plan = load(files)
+        return self.judge(load(files), only)
+
+    def judge(self, plan: Plan, only: Collection[str] | None = None) -> Judgement:
+        """Judge a plan that is read, by all rules or `only` by those of these names; raises Unreadable."""
         shelf, applied = self._shelf(plan)
         books = books_for(plan, shelf, applied)
         if only is not None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Sequence
+from functools import cached_property
 from typing import NamedTuple
 
 from validator.commands.beside import beside
@@ -22,6 +23,7 @@ from validator.plan.merging import Merged, merge
 from validator.plan.names import fold
 from validator.plan.order import BUILT_IN, item_line, point_line
 from validator.plan.paths import InOneLine, Target, find
+from validator.plan.plan import Plan
 from validator.plan.pointers import join, split
 from validator.plan.problems import Place, Unreadable
 from validator.plan.quoting import Value
@@ -101,8 +103,9 @@ class _Setting:
             raise Refused(_in_words(unfit)) from None
         except WouldNotRead as broken:
             raise Refused(self._would_break(broken, target.document.file, broken.text)) from None
-        long = sum(len(document.text) for document in self._documents) >= WORTH_A_PROCESS
-        before = beside(lambda: packed(self._standing())) if long else lambda: packed(self._standing())
+        before = self._standing
+        if self._before is not None and sum(len(each.text) for each in self._documents) >= WORTH_A_PROCESS:
+            before = beside(self._standing)
         try:
             after = self._inspector.inspect(self._with(made))
         except UnreadableBooks:
@@ -128,12 +131,22 @@ class _Setting:
             raise Refused(choices(self._chosen.plan, entry, cures, judged))
         return _Done(cure.change, standing(judged, points), cure.after)
 
-    def _standing(self) -> Standing | None:
-        """How the plan stands before the change; None where it cannot be read."""
+    @cached_property
+    def _before(self) -> Plan | None:
+        """The plan before the change; None where it cannot be read."""
         try:
-            return standing(self._inspector.inspect(merge(self._documents)))
+            return self._inspector.site(merge(self._documents)).plan
+        except UnreadableBooks:
+            raise
         except Unreadable:
             return None
+
+    def _standing(self) -> str:
+        """How the plan stands before the change, packed."""
+        try:
+            return packed(None if self._before is None else standing(self._inspector.judge(self._before)))
+        except Unreadable:
+            return packed(None)
 
     def _with(self, made: Change) -> Merged:
         file = made.after.file
@@ -156,11 +169,9 @@ class _Setting:
 
     def _kind_of(self, pointer: str) -> str | None:
         """The pointer of a value in the kind that gives it; None where no kind does."""
-        try:
-            places = self._inspector.site(merge(self._documents)).plan.places
-        except Unreadable:
+        if self._before is None:
             return None
-        written = places.written(pointer)
+        written = self._before.places.written(pointer)
         return written if split(written)[0] != split(pointer)[0] else None
 
     def _write_it_out(self, found: InOneLine) -> str:
@@ -188,7 +199,7 @@ class _Setting:
             return found[place.line - 1] if 0 < place.line <= len(found) else None
 
         head = "Not changed: with this value the plan could not be read."
-        if self._standing() is None:
+        if unpacked(self._standing()) is None:
             head = "Not changed: the plan cannot be read, and this value does not mend all of it."
         return f"{head}\nThe file is as it was: {file}\n\n{listed(broken, line_of)}"
 
