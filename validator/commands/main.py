@@ -28,9 +28,32 @@ examples:
   dryfit set plan/ 'hood up' 1650       one value changed in its file, and judged again
   dryfit show B3 plan/                  everything worked out about B3, and from where
   dryfit rules                          every rule that applies, by subject
-  dryfit rules fall-of-a-waste          one rule: limit, source, why, what to do
+  dryfit rules waste-fall                one rule: limit, source, why, what to do
 
 Exit status: 0 ready, 1 not ready, 2 the plan or a rulebook cannot be read."""
+
+GITHOOK = """\
+install puts the hook where git looks for it, also in a worktree, and keeps what it is told (--plan, --rules,
+--refuse) as settings of the repository. A hook that is there already is left alone. remove takes the hook
+away and puts back the one it was installed beside. run looks at what is staged, by hand or for a hook manager.
+
+Which plans: those that the commit touches, and all of them where it touches a rulebook named in dryfit.rules.
+A file belongs to a plan where `dryfit` is one of its top-level names (in JSON the first). The files of plans in
+one folder are one plan; where several of them have a `project`, each is a plan of its own.
+
+What is refused: plans and rulebooks that cannot be read (also one with conflict marks in it), always; and, by
+dryfit.refuses,
+  unreadable   nothing more
+  new-stops    each STOP not met that the last commit did not have (the usual; without a last commit, every STOP)
+  not-ready    every plan that is not ready
+`git commit --no-verify` commits what was refused.
+
+settings of git (git config KEY VALUE; --add for a second one):
+  dryfit.plan     a plan, as a path from the top of the repository; then no other plans are looked at
+  dryfit.rules    a rulebook to apply to every plan: in the repository as it is staged, elsewhere as it lies there
+  dryfit.refuses  unreadable, new-stops or not-ready
+
+Exit status: 0 nothing refused, 1 refused, 2 something cannot be read, or git cannot answer."""
 
 
 def run() -> None:
@@ -90,6 +113,7 @@ def parser() -> argparse.ArgumentParser:
     _ready_words(commands.add_parser("ready", help="yes or no: may a stage of the work start?"))
     _show_words(commands.add_parser("show", help="everything worked out about one thing of a plan"))
     _rules_words(commands.add_parser("rules", help="the rules that apply, or one of them"))
+    _githook_words(commands.add_parser("githook", help="look at each commit before it is made"))
     _schema_words(commands.add_parser("schema", help="what an editor needs to know of plans, or of rulebooks"))
     return top
 
@@ -147,6 +171,12 @@ def _check_words(command: argparse.ArgumentParser) -> None:
         default="text",
         help="for people (text; markdown for a comment on a change) or for machines (json, sarif, junit)",
     )
+    command.add_argument(
+        "--against",
+        metavar="REVISION",
+        help="tell only what changed since this revision of git (a commit, a branch, a tag): brought, cured, moved; "
+        "1 only where something brought is in the way",
+    )
     command.add_argument("--jobs", type=int, default=1, metavar="N", help="judge several plans in N processes")
     command.add_argument(
         "--fail-on",
@@ -172,6 +202,20 @@ def _rules_words(command: argparse.ArgumentParser) -> None:
     instead.add_argument("--try", dest="try_book", metavar="BOOK", help="try each rule of a book on both sides")
     instead.add_argument("--kinds", nargs="*", metavar="KIND", help="what rules can be about, or all of one kind")
     instead.add_argument("--index", action="store_true", help="all rules by subject, as Markdown")
+    _common_words(command)
+
+
+def _githook_words(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Have git look at each commit before it is made: the plans and rulebooks as they are staged, never as they lie "
+        "in the folder."
+    )
+    command.epilog = GITHOOK
+    command.formatter_class = argparse.RawDescriptionHelpFormatter
+    command.add_argument("task", choices=("install", "remove", "run"), help="run is what the hook does")
+    command.add_argument("--plan", action="append", default=[], metavar="PATH", help="a plan (file or folder)")
+    command.add_argument("--refuse", choices=("unreadable", "new-stops", "not-ready"), help="what is not committed")
+    command.add_argument("--beside", action="store_true", help="install: keep the hook that is there, and run it first")
     _common_words(command)
 
 
