@@ -79,7 +79,10 @@ class _PlanReport:
     def _blocks(self) -> Iterator[Block]:
         for verdict in self._verdicts:
             points = self._points.of_stage(verdict.stage)
-            yield from under(f"Before {plain(verdict.stage)}", [Block("point", self._point(point)) for point in points])
+            yield from under(
+                f"Before {plain(self._printer.text(verdict.stage))}",
+                [Block("point", self._point(point)) for point in points],
+            )
         errands = [Block("errand", self._errand(errand)) for errand in self._points.errands]
         yield from under("Not known: find these out", errands)
         notes = [Block("note", note) for note in (*self._agreed(), *self._supposed(), *self._tight())]
@@ -97,7 +100,10 @@ class _PlanReport:
             yield ""
         yield f"{day(self._on)}. Rules: {plain(books.applied)} `{books.digest[:7]}`. Plan: `{plan.digest[:9]}`."
         yield ""
-        rows = [(plain(v.question), "yes" if v.ready else "not yet", self._in_the_way(v)) for v in self._verdicts]
+        rows = [
+            (plain(self._printer.text(v.question)), "yes" if v.ready else "not yet", self._in_the_way(v))
+            for v in self._verdicts
+        ]
         yield from table(("May I now", "", "What stands in the way"), rows)
 
     def _in_the_way(self, verdict: StageVerdict) -> str:

@@ -50,7 +50,7 @@ class _Answer:
     def lines(self, on: date) -> Iterator[str]:
         plan = self._judgement.site.plan
         yes = may_start(self._judgement, self._stage)
-        question = f"May I now {self._up_to[-1].question}"
+        question = f"May I now {self._printer.text(self._up_to[-1].question)}"
         yield from apart(question, plan.project.title or "")
         yield from apart(self._style.strong("YES." if yes else "NOT YET."), day(on))
         yield ""
@@ -67,7 +67,7 @@ class _Answer:
         numbers = set(self._points.numbers(verdict.blocking))
         if not numbers:
             return
-        yield self._style.strong(f"BEFORE {verdict.stage.upper()}")
+        yield self._style.strong(f"BEFORE {self._printer.text(verdict.stage).upper()}")
         for entry in self._points.numbered:
             if entry.number in numbers:
                 yield from self._point(entry) if isinstance(entry, Point) else self._errand(entry)

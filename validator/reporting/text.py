@@ -93,7 +93,8 @@ class TextReport:
                 reasons.append("national rules not applied")
             if to_find_out:
                 reasons.append("find out " + _listed(to_find_out))
-            answer = at_column(f"   {verdict.question}", "yes" if verdict.ready else "not yet", ANSWER_COLUMN)
+            question = self._printer.text(verdict.question)
+            answer = at_column(f"   {question}", "yes" if verdict.ready else "not yet", ANSWER_COLUMN)
             first, *others = list(wrapped("; ".join(reasons), REASON_COLUMN)) or [""]
             yield at_column(answer, first.strip(), REASON_COLUMN)
             yield from others
@@ -116,7 +117,7 @@ class TextReport:
     def _stage_points(self, verdict: StageVerdict) -> Iterator[str]:
         points = self._points.of_stage(verdict.stage)
         if points:
-            yield from self._section(f"BEFORE {verdict.stage.upper()}")
+            yield from self._section(f"BEFORE {self._printer.text(verdict.stage).upper()}")
         for point in points:
             yield from self._texts.point(point)
             yield ""
