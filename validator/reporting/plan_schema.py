@@ -121,7 +121,7 @@ class _Making:
         keys = [like, *(key for key in self._merged(users, use=False) if key.name != "is")]
         self._defs["Kind"] = {"type": "object", **objects(keys, "#/$defs/Kind")}
         taken = "|".join(map(patterns.in_any_case, WORDS_OF_A_LINE))
-        number = r"(?:[~-]+\S*[0-9]|[0-9¼½¾⅛⅜⅝⅞])\S*"
+        number = patterns.STARTS_A_FIGURE
         wrong = rf"(?:^|[\s_-])(?:{taken})(?:[\s_-]|$)|^\s*{number}|(?:^|[\s_-]){number}\s*$"
         return {
             **_by_name(ref("Kind"), "What is said once of a kind, and holds for everything of it."),
@@ -163,13 +163,14 @@ class _Making:
              if name in model.worked_out and get_origin(field.annotation) is dict),
             False,
         )  # fmt: skip
-        keys = objects(self._keys(model), f"#/$defs/{model.__name__}", others)
+        at = f"#/$defs/{model.__name__}"
         line = model.line
         alone = re.fullmatch(r"<(\w+)>", line.pattern) if line is not None else None
         if alone and alone[1] in model.model_fields:
             field = model.model_fields[alone[1]]
             value = self._value(field.annotation, tuple(field.metadata))
-            return {**found, "if": {"type": "object"}, "then": keys, "else": value}
+            return {**found, "if": {"type": "object"}, "then": objects(self._keys(model), f"{at}/then"), "else": value}
+        keys = objects(self._keys(model), at, others)
         texts = [self._line(line, model)] if line is not None else []
         texts += [patterns.TO_FIND_OUT] if model.asks else []
         if not texts:
@@ -203,7 +204,10 @@ class _Making:
             match mark:
                 case QuantityOf():
                     found = self._quantity(mark)
-                    return {**self._defs[_named(mark)], **_said(texts, line.examples)} if line else found
+                    if line is None:
+                        return found
+                    own = self._defs[_named(mark)]
+                    return {**own, **_said(texts, line.examples), "type": own["type"]}
                 case OfAnyDimension():
                     return {**_said([patterns.any_quantity(), *texts], ("250 mm",))}
                 case TermOf():

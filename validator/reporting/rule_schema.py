@@ -150,6 +150,8 @@ def _by_kind(keys: Mapping[str, Key]) -> list[Schema]:
 
 def _names(names: list[str]) -> Schema:
     """Names of a row, with underscores as expressions have them."""
+    if not names:
+        return {"not": {}}
     return {"anyOf": [{"enum": names}, {"pattern": patterns.whole(patterns.as_names(*names, american=False))}]}
 
 

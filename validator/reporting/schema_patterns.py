@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterable
 from validator.plan import dimensions as dim
 from validator.plan.american import WORDS
 from validator.plan.dimensions import Dimension
-from validator.plan.lines import GOES_ON
+from validator.plan.lines import GOES_ON, NUMBERED
 from validator.plan.names import fold
 from validator.plan.order import WORDS_OF_A_LINE
 from validator.plan.units import UNITS, fits
@@ -35,6 +35,7 @@ _DAY = (
 )
 NAME = r"\S(?:.*\S)?"
 _TO = r"\s+to\s+"
+STARTS_A_FIGURE = rf"(?:[~-]+\S*[0-9]|[0-9]|{_VULGAR})\S*"
 
 
 def whole(*alternatives: str) -> str:
@@ -141,6 +142,7 @@ def _feet() -> str:
 
 def _water() -> str:
     water, paint, to = in_any_case("water"), in_any_case("paint"), in_any_case("to")
+    of_mix = rf"{in_any_case('of')}\s+{in_any_case('mix')}"
     parts = rf"\s+(?:{in_any_case('part')}[sS]?\s+)?(?:{in_any_case('of')}\s+)?"
     spoken = "|".join(
         rf"{_NUMBER}{parts}{first}\s+{to}\s+{_NUMBER}{parts}{second}"
@@ -148,7 +150,7 @@ def _water() -> str:
     )
     return (
         rf"{in_any_case('neat')}|{in_any_case('undiluted')}|{_NUMBER}(?:\s*:\s*|\s+to\s+){_NUMBER}|{spoken}"
-        rf"|(?:{_NUMBER}(?:\s*%)?{_TO})?{_NUMBER}\s*%(?:\s+(?:{water}|{in_any_case('of mix')}))?"
+        rf"|(?:{_NUMBER}(?:\s*%)?{_TO})?{_NUMBER}\s*%(?:\s+(?:{water}|{of_mix}))?"
     )
 
 
@@ -180,20 +182,34 @@ def size() -> str:
 
 
 @functools.cache
+def _goes_on(besides: tuple[str, ...] = (), taken: tuple[str, ...] = ()) -> str:
+    """Words that go on a quantity which has begun."""
+    found = sorted(GOES_ON.union(besides).difference(taken))
+    return "|".join(in_any_case(word) for word in found if " " not in word)
+
+
+@functools.cache
 def words(*, taken: tuple[str, ...] = ()) -> str:
     """Words that do not end like a quantity, which would be read as one; `taken` are words that may not be there."""
-    number = rf"(?:[~-]\S*[0-9]|[0-9]|{_VULGAR})\S*"
-    behind = GOES_ON | {"rest"} if taken else GOES_ON
-    goes_on = "|".join(in_any_case(word) for word in sorted(behind - set(taken)) if " " not in word)
+    goes_on = _goes_on(("rest",), taken) if taken else _goes_on()
     stop = "|".join(map(in_any_case, taken))
     any_word = rf"(?!(?:{stop})(?:\s|$))\S+" if taken else r"\S+"
-    plain = rf"(?!(?:{number}|{goes_on})(?:\s|$)){any_word}"
+    plain = rf"(?!(?:{STARTS_A_FIGURE}|{goes_on})(?:\s|$)){any_word}"
     return rf"(?:(?:{any_word}\s+)*{plain}|{goes_on})(?:\s+(?:{goes_on}))*"
+
+
+def one_name() -> str:
+    """Words without a figure among them, but for one that is part of a name: `type 2 board`."""
+    numbered, goes_on = "|".join(map(in_any_case, sorted(NUMBERED))), _goes_on()
+    end = rf"(?!(?:{STARTS_A_FIGURE}|{goes_on})(?:\s|$))\S+"
+    name = rf"(?:{numbered})\s+{STARTS_A_FIGURE}(?:\s+(?:{goes_on}))*\s+{end}"
+    word = rf"(?:{name}|(?!{STARTS_A_FIGURE})\S+)"
+    return rf"{word}(?:\s+{word})*"
 
 
 def kind() -> str:
     """The name of a kind, as it can stand in a line."""
-    return words(taken=WORDS_OF_A_LINE)
+    return rf"(?!{STARTS_A_FIGURE}){words(taken=WORDS_OF_A_LINE)}"
 
 
 _PLACEHOLDER = re.compile(r"<(=?)([^<>]+)>")
@@ -224,6 +240,7 @@ def _any(what: str) -> str:
     others: dict[str, Callable[[], str]] = {
         "name": lambda: NAME,
         "words": words,
+        "one name": one_name,
         "kind": kind,
         "size": size,
         "x": lambda: r"\s*[x×]\s*",

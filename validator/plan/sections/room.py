@@ -23,7 +23,9 @@ class Layer(Element):
 
     called: ClassVar[str] = "a layer"
     asks: ClassVar[tuple[str, ...]] = ("material",)
-    line: ClassVar[Written | None] = Written("(?!.*,)<words>( <thickness>)?", ("skim 3", "dabs 10 to 25", "brick 102"))
+    line: ClassVar[Written | None] = Written(
+        "(?!.*,)<one name>( <thickness>)?", ("skim 3", "dabs 10 to 25", "brick 102")
+    )
 
     material: Term
     thickness: Length | None = None

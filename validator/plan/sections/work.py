@@ -103,7 +103,7 @@ class Coat(Element):
     called: ClassVar[str] = "a coat"
     asks: ClassVar[tuple[str, ...]] = ("water",)
     line: ClassVar[Written | None] = Written(
-        "(?!$)(<words>( |$))?(<water>)?",
+        "(?!$)(<one name>( |$))?(<water>)?",
         ("30 % water", "25 % of mix", "3 to 1", "neat", "undercoat", "matt 10 % water"),
     )
 
