@@ -1,7 +1,7 @@
 """How much room a text takes on a terminal, and texts made to fit.
 
-Widths are those of Unicode Standard Annex 11 (East Asian Width, revision 40; primary): wide and full-width characters
-take two columns. Control characters are those of ISO/IEC 6429 (C0 and C1; from memory).
+Widths are those of Unicode Standard Annex 11, East Asian Width (from memory): wide and full-width characters take two
+columns. Control characters are those of ISO/IEC 6429, C0 and C1 (from memory).
 """
 
 from __future__ import annotations
