@@ -7,16 +7,18 @@ from __future__ import annotations
 
 import importlib
 from collections.abc import Iterable, Iterator
-from concurrent.futures import Executor
 from dataclasses import dataclass
 from datetime import date
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from validator.commands.inspecting import explained, inspect
 from validator.judging.ready import ready
 from validator.judging.rules import Severity
 from validator.plan.problems import Unreadable
 from validator.reporting.style import Style
+
+if TYPE_CHECKING:
+    from concurrent.futures import Executor
 
 READY, NOT_READY, UNREADABLE = 0, 1, 2
 Form = Literal["text", "json", "sarif", "junit", "markdown"]

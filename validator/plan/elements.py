@@ -1,8 +1,10 @@
-"""The base of every model of a plan: strict keys as people write them, and the pointer of each element."""
+"""The base of every model of a plan: strict keys as people write them, and the pointer of each element.
 
-from __future__ import annotations
+Here and in the sections annotations are not put off (`from __future__ import annotations`): pydantic would work out the
+text of each of them again for every class below it, which took a tenth of a short run.
+"""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import ItemsView, Iterator, Mapping, ValuesView
 from types import UnionType
 from typing import Annotated, Any, ClassVar, Generic, TypeVar, Union, get_args, get_origin
 
@@ -10,7 +12,6 @@ from pydantic import BaseModel, ConfigDict, model_validator
 
 from validator.plan.american import KEYS
 from validator.plan.names import fold
-from validator.plan.pointers import join
 from validator.plan.values import ToFind
 from validator.plan.written import Written
 
@@ -142,7 +143,7 @@ class Element(BaseModel):
 
     def pointer_to(self, field: str) -> str:
         """The pointer of a field: `pointer_to('made_of')` is `…/made of`."""
-        return join(self.pointer, fold(field))
+        return f"{self.pointer}/{fold(field)}"
 
 
 T = TypeVar("T")
@@ -176,6 +177,12 @@ class Section(Mapping[str, T], Generic[T]):
 
     def __len__(self) -> int:
         return len(self._items)
+
+    def items(self) -> ItemsView[str, T]:
+        return self._items.items()
+
+    def values(self) -> ValuesView[T]:
+        return self._items.values()
 
     def __contains__(self, name: object) -> bool:
         return isinstance(name, str) and fold(name) in self._folded

@@ -7,7 +7,6 @@ import os
 import stat
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
-from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from validator.plan.conflict_marks import check_decided

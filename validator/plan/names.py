@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import functools
 import re
 import unicodedata
@@ -19,6 +18,8 @@ def fold(name: str) -> str:
 
 def nearest(name: str, known: Iterable[str]) -> str | None:
     """The known name that somebody probably meant by `name`, or None."""
+    import difflib
+
     choices = {fold(choice): choice for choice in known}
     found = difflib.get_close_matches(fold(name), choices, n=1, cutoff=0.6)
     return choices[found[0]] if found else None

@@ -1,7 +1,5 @@
 """Appliances with sink and tap, each with all that is known of it; and what their makers' papers say."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal, get_args

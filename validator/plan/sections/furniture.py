@@ -1,7 +1,5 @@
 """Runs of units, what stands in them, and the worktops on them."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal

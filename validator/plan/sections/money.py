@@ -1,7 +1,5 @@
 """Money, deliveries, and the papers that permit the work and certify it."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal

@@ -1,7 +1,5 @@
 """Doors, windows and open passages in the walls, and the way by which everything has to come in."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from validator.plan.choices import OneOf

@@ -1,7 +1,5 @@
 """The project itself, what the household has agreed to, and values of its own."""
 
-from __future__ import annotations
-
 import re
 from typing import Annotated, ClassVar, Literal
 

@@ -1,7 +1,5 @@
 """Layers, walls, ceiling and floor as found, and the floors to be laid on it."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal

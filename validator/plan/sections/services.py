@@ -1,7 +1,5 @@
 """Electrical points and the circuits that feed them."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from validator.plan.choices import NamesOf, OneOf, YesOrNo

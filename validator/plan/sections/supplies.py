@@ -1,7 +1,5 @@
 """The gas pipe to the kitchen, and the lights."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar
 
 from validator.plan.choices import NamesOf

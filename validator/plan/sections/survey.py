@@ -1,7 +1,5 @@
 """The survey: what was found in the room before anything was moved, and what still has to be tested."""
 
-from __future__ import annotations
-
 import re
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal

@@ -1,7 +1,5 @@
 """Fixings, coatings, the order of work and the people who do it."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
