@@ -1,4 +1,4 @@
-"""The report for machines: valid JSON (RFC 8259, which knows no NaN; from memory), every outcome, places that exist, the
+"""The report for machines: valid JSON (RFC 8259, which knows no NaN; from memory), every outcome, places that exist, and
 same bytes each time.
 """
 
