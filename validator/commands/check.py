@@ -19,6 +19,10 @@ STATUS_WORDS = {READY: "ready", NOT_READY: "not ready", UNREADABLE: "cannot be r
 
 def run(chosen: argparse.Namespace) -> int:
     """Judge every plan named; the exit status is that of the worst."""
+    if chosen.against is not None:
+        from validator.commands import against
+
+        return against.run(chosen)
     request = Request(chosen.on or date.today(), tuple(chosen.rules), chosen.fail_on, chosen.form, style().plain)
     checked: list[Checked] = []
     with _executor(chosen.jobs, chosen.plans) as executor, _progress(chosen.plans) as step:

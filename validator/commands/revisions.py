@@ -101,6 +101,12 @@ class Repository:
         found = _run(self.top, "config", "--null", "--get-all", key)
         return [os.fsdecode(value) for value in found.stdout.split(b"\0")[:-1]]
 
+    def set_settings(self, key: str, values: Iterable[str]) -> None:
+        """Give a setting of this repository these values and no others."""
+        self.said("config", "--local", "--unset-all", key)
+        for value in values:
+            self.git("config", "--local", "--add", key, value)
+
     def staged(self) -> Tree:
         """The files that a commit would hold now."""
         files: dict[str, Blob] = {}

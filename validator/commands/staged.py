@@ -36,7 +36,7 @@ class StagedPlan:
 class Staged:
     """What of a staged change has to be looked at.
 
-    `given` are the rulebooks of the settings now and `given_before` as they were; `books` are other rulebooks that the
+    `given` are the rulebooks of the settings now and `given_before` as they were; `books` are all rulebooks that the
     change touches. `taken_away` are plans that it removes, `not_there` paths of the settings where nothing is,
     `unsettled` files that a merge has left in two versions.
     """
@@ -82,7 +82,7 @@ def staged(repository: Repository, named: Collection[str], rules: Collection[str
         ),
         repository.contents(now, books_now),
         repository.contents(before, books_before),
-        _other_books(repository, now, touched, books_now),
+        _books(repository, now, touched, books_now),
         tuple(found.taken_away),
         tuple(path for path in [*named, *rules] if not now.below(path) and path not in found.taken_away),
     )
@@ -177,22 +177,25 @@ def _books_below(tree: Tree, rules: Iterable[str]) -> list[str]:
     return list(found)
 
 
-def _other_books(repository: Repository, tree: Tree, touched: Collection[str], given: Collection[str]) -> Files:
-    """The rulebooks that a change touches besides those of the settings; not the books of a folder of rules that has
-    its own sources: they are no books to be given with a plan.
+def _books(repository: Repository, tree: Tree, touched: Collection[str], given: Collection[str]) -> Files:
+    """The rulebooks that a change touches: those of the settings, and others that look like one. Not the books of a
+    folder of rules that has its own sources: they are no books to be given with a plan.
     """
     with_sources = [posixpath.dirname(path) for path in tree.files if posixpath.basename(path) == SIGN]
-    paths = [
+    others = [
         path
         for path in sorted(touched)
         if path in tree.files
         and tree.files[path].mode != LINK
         and path.endswith(BOOK_SUFFIX)
-        and path not in given
         and not any(not folder or path.startswith(f"{folder}/") for folder in with_sources)
     ]
-    texts = repository.contents(tree, paths)
-    return {path: text for path, text in texts.items() if all(_says(name, path, text) for name in A_BOOK)}
+    texts = repository.contents(tree, {*others, *(path for path in given if path in touched)})
+    return {
+        path: text
+        for path, text in sorted(texts.items())
+        if path in given or all(_says(name, path, text) for name in A_BOOK)
+    }
 
 
 def _renamed(
