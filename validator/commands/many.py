@@ -7,9 +7,8 @@ from __future__ import annotations
 
 import importlib
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
 from validator.commands.inspecting import explained, inspect
 from validator.judging.ready import ready
@@ -31,8 +30,7 @@ IN_PARTS = {
 """Forms in which a plan that cannot be read has its part too; each module has of_plan, of_unreadable and whole."""
 
 
-@dataclass(frozen=True, slots=True)
-class Request:
+class Request(NamedTuple):
     """How plans are to be judged and told: the day, extra rulebooks, what makes one not ready, and the form."""
 
     on: date
@@ -42,8 +40,7 @@ class Request:
     plain: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Checked:
+class Checked(NamedTuple):
     """What came of one plan: 0 ready, 1 not ready, 2 unreadable; its report in the form asked for (None where the
     plan cannot be read and the form has nothing for that), and in `problems` why it cannot be read.
     """

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from validator.judging.expressions import BadExpression, Expression, Scope, Template, read_template, scope_of
 from validator.judging.limits import BOUNDS, LimitReader, expression, identifier, types_of
@@ -33,8 +34,7 @@ PLAIN_NAME = re.compile(r"[a-z]+(-[a-z]+)*")
 CODE = re.compile(r"[A-Za-z]{1,4}[-_ ]?\d+[A-Za-z]?|\d+", re.ASCII)
 
 
-@dataclass(frozen=True, slots=True)
-class Defaults:
+class Defaults(NamedTuple):
     """What a rule of the household's own is where it does not say."""
 
     severity: Severity
@@ -45,8 +45,7 @@ class Defaults:
     remedy_without_figure: str
 
 
-@dataclass(frozen=True, slots=True)
-class OwnValue:
+class OwnValue(NamedTuple):
     """A value of the household's own; its dimension is None while it is still to find out."""
 
     value: Known | Missing

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.rows import Given, Known, LeftOut, Missing
@@ -28,8 +27,7 @@ HOODS = frozenset({"hood", "chimney hood", "canopy hood"})
 FLAT_GLASS = frozenset({"induction", "ceramic"})
 
 
-@dataclass(frozen=True, slots=True)
-class ApplianceAt:
+class ApplianceAt(NamedTuple):
     """An appliance with its wall, the unit or opening it sits in, and its middle along the wall."""
 
     name: str

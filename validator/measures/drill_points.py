@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.point_places import PlacedPoint
@@ -97,8 +97,7 @@ class DrillPoint(Row, kind="drill point"):
         return self.ceiling - self.up
 
 
-@dataclass(frozen=True, slots=True)
-class Hole:
+class Hole(NamedTuple):
     """A hole to be drilled: its middle along the wall and up from the bare floor."""
 
     subject: Subject

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.arithmetic import least, total
@@ -215,8 +215,7 @@ def _maker_embedment(plan: Plan, name: str, fixing: Fixing) -> Given:
     return Missing(join(plan.stated.pointer, name), label, Why.UNREAD)
 
 
-@dataclass(frozen=True, slots=True)
-class _Cut:
+class _Cut(NamedTuple):
     """A cut through a wall from the room to what carries: the layers before it, its term and its thickness."""
 
     coverings: Given

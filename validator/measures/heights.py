@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
@@ -157,7 +156,7 @@ def _under(site: Site, thing: Standing, worktop: WorktopOnRun) -> Row | None:
     if isinstance(height, Known) and isinstance(underside, Known) and height.value > STANDS_BESIDE * underside.value:
         return None
     return ApplianceUnderWorktop(
-        replace(thing.subject, name=name, pointer=thing.item.pointer if appliance is None else appliance.pointer),
+        thing.subject._replace(name=name, pointer=thing.item.pointer if appliance is None else appliance.pointer),
         underside=underside,
         floor_before=levels.laid_before,
         floor_after=levels.finished_floor,

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.appliance_places import kind_of, place_of
@@ -76,8 +75,7 @@ class ThingToCarryIn(Row, kind="thing to carry in"):
         return least(self.widths) - least(self.width, self.depth)
 
 
-@dataclass(frozen=True, slots=True)
-class _Hole:
+class _Hole(NamedTuple):
     """An opening on its wall: both edges along it, sill and head above the bare floor."""
 
     name: str
@@ -88,8 +86,7 @@ class _Hole:
     head: Given
 
 
-@dataclass(frozen=True, slots=True)
-class _Thing:
+class _Thing(NamedTuple):
     subject: Subject
     left: Given
     right: Given

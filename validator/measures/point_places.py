@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.appliance_places import place_of
@@ -40,8 +39,7 @@ class BesidePlate(Row, kind="point beside another"):
         return self.beside - total(self.between)
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedPoint:
+class PlacedPoint(NamedTuple):
     """A point with its wall, the run it belongs to, and the middle of its plate along the wall."""
 
     name: str
@@ -106,7 +104,7 @@ class PointPlaces:
             return placed
         pointer = built.pointer_to("along")
         along = place_along(self.plan, placed.on, built.along, pointer, f"middle of {placed.name}")
-        return replace(placed, along=along)
+        return placed._replace(along=along)
 
     def worktop(self, name: str) -> Given:
         """The worktop that the height of a point is counted from, above the bare floor."""
@@ -185,7 +183,7 @@ class PointPlaces:
             self.half_plate(name, "w"),
         ]
         row = BesidePlate(Subject(name, point.pointer), beside=other.along, between=reading.parts(between))
-        return replace(other, name=name, point=point, along=worked(row, figure_, f"middle of {name}"))
+        return other._replace(name=name, point=point, along=worked(row, figure_, f"middle of {name}"))
 
 
 def half_plate(name: str, point: Point, side: str) -> Given:

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.rows import (
@@ -88,8 +87,7 @@ def tasks_after_waits(site: Site) -> Rows:
     return found
 
 
-@dataclass(frozen=True, slots=True)
-class _Pair:
+class _Pair(NamedTuple):
     """A task and one before it that dries: what is to spare, and the dates of the course that leaves less."""
 
     before: Scheduled
@@ -152,9 +150,7 @@ def _pair(scheduled: Scheduled, before: Scheduled) -> _Pair:
 def _at(known: Known, end: float) -> Known:
     """A date at one end of its range; its working belongs to the shortest course only."""
     origin = known.origin if end == known.low else None
-    return Known(
-        end, known.pointer, known.text, known.label, low=end, high=end, assumed=known.assumed, origin=origin
-    )
+    return Known(end, known.pointer, known.text, known.label, low=end, high=end, assumed=known.assumed, origin=origin)
 
 
 def _after_wait(site: Site, scheduled: Scheduled, pair: _Pair) -> Row:

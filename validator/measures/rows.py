@@ -11,7 +11,7 @@ import itertools
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from enum import Enum
-from typing import TYPE_CHECKING, Any, ClassVar, Self, overload
+from typing import TYPE_CHECKING, Any, ClassVar, NamedTuple, Self, overload
 
 from validator.plan.dimensions import Dimension
 
@@ -95,8 +95,7 @@ Given = Known | Missing | tuple[Missing, ...]
 """What a measure hands to a field of a row: a value, or all that has to be found out before there is one."""
 
 
-@dataclass(frozen=True, slots=True)
-class Words:
+class Words(NamedTuple):
     """The words a field may hold."""
 
     words: tuple[str, ...]
@@ -123,8 +122,7 @@ YES_NO = YesNo()
 NAME = Name()
 
 
-@dataclass(frozen=True, slots=True)
-class Field:
+class Field(NamedTuple):
     """The declaration of one field: its type, what a reader calls it, and whether it holds a list of parts."""
 
     type: FieldType
@@ -178,8 +176,7 @@ def figure(
     return declare
 
 
-@dataclass(frozen=True, slots=True)
-class Subject:
+class Subject(NamedTuple):
     """What a row is about: the name a reader knows, its pointer, and for things on a wall which wall and where.
 
     `context` is a few words that tell where it is («east wall»); `along` is the stretch it takes, from the wall's left.
@@ -192,8 +189,7 @@ class Subject:
     along: tuple[float, float] | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class LeftOut:
+class LeftOut(NamedTuple):
     """In place of rows: a collection the plan does not have: nobody knows whether there is anything to judge."""
 
     kind: str

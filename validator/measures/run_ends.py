@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.rows import Given, Missing, Row, Subject, Why, figure, given
@@ -28,8 +27,7 @@ class FrontsOfRun(Row, kind="fronts of a run"):
         return self.void + self.depth + self.front
 
 
-@dataclass(frozen=True, slots=True)
-class Ends:
+class Ends(NamedTuple):
     """The ends of a run's room along its wall; `from_right` where the run is set out from the right end."""
 
     left: Given

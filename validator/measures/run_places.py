@@ -7,7 +7,6 @@ it stands (`over B1`, `in north-east`, `right of W3`, or its place once built) p
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -63,7 +62,7 @@ class Standing:
         left, right = self.left, self.right
         if not isinstance(left, Known) or not isinstance(right, Known):
             return self.row.subject
-        return replace(self.row.subject, along=(float(left.value), float(right.value)))
+        return self.row.subject._replace(along=(float(left.value), float(right.value)))
 
     @cached_property
     def left(self) -> Given:

@@ -12,7 +12,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.arithmetic import most
@@ -191,8 +191,7 @@ def _set_dates(
     scheduled.free = _dated(next_day, row, "free", said)
 
 
-@dataclass(frozen=True, slots=True)
-class _Days:
+class _Days(NamedTuple):
     """A day, by number, in the shortest and in the longest course of the work."""
 
     low: int
@@ -265,9 +264,7 @@ def _to_working_day(work: Work, day: _Days) -> Given:
     """The wait for the next working day; known without the plan's `days` only if it comes out the same anyway."""
     label = "to the next working day"
     pointer = work.pointer_to("days")
-    waits = {
-        week: [_next_working(number, week) - number for number in (day.low, day.high)] for week in _weeks(work)
-    }
+    waits = {week: [_next_working(number, week) - number for number in (day.low, day.high)] for week in _weeks(work)}
     return _agreed(list(waits.values()), pointer, label)
 
 

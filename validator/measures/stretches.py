@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from validator.measures.walls import at_left, at_right, wall_of, which_end
 from validator.plan.names import fold
@@ -15,8 +15,7 @@ if TYPE_CHECKING:
 How = Literal["start", "end", "built", "corner", "over", "left_of", "right_of"]
 
 
-@dataclass(frozen=True, slots=True)
-class Pin:
+class Pin(NamedTuple):
     """What fixes a stretch: `how`, by which thing, and at which edge (0 is its left side, 1 the right side of its first
     thing, and so on); `right_side` where the thing left of the edge is the one that says so."""
 

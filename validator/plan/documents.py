@@ -16,8 +16,7 @@ MOST_PROBLEMS = 100
 """How many problems of one file are shown at most."""
 
 
-@dataclass(frozen=True, slots=True)
-class Limits:
+class Limits(NamedTuple):
     """What a file may hold at most: levels of depth, and names and values in all."""
 
     depth: int = 64

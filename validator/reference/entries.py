@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Literal, TypeVar
+from typing import Any, Literal, NamedTuple, TypeVar
 
 from validator.plan.conflict_marks import check_decided
 from validator.plan.documents import Document
@@ -24,8 +24,7 @@ Choice = TypeVar("Choice", bound=str)
 A_BOOK = "a text file in UTF-8 that ends in .yaml, of 5 MB at most, or a folder of such files"
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
+class Page(NamedTuple):
     """What an entry belongs to: a way from pointers to places, and the list that mistakes are noted in."""
 
     place: Callable[[str], Place]
