@@ -76,7 +76,9 @@ def _about(departure: Agreed, outcome: Outcome, books: Books) -> bool:
 
 
 def _run_out(departure: Agreed, on: date) -> bool:
-    return isinstance(departure.until, Quantity) and departure.until.low < _date(on)
+    """Whether its time is over, or nobody knows until when it is agreed."""
+    until = departure.until
+    return until is not None and (not isinstance(until, Quantity) or until.low < _date(on))
 
 
 def _worsened(departure: Agreed, outcome: Outcome) -> bool:
