@@ -7,11 +7,12 @@ import sys
 from collections.abc import Iterator
 
 from validator.commands.hook_settings import Settings
-from validator.commands.judging_staged import Judge, check_books, explained
+from validator.commands.judging_staged import Judge, explained
 from validator.commands.staged import Files, Staged, StagedPlan
 from validator.judging.apply import Judgement
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.ready import ready
+from validator.judging.rules import SEVERITIES, Rule
 from validator.plan.problems import Unreadable
 from validator.reporting.changes import new_stops
 from validator.reporting.columns import tamed
@@ -48,6 +49,10 @@ class CommitCheck:
     def _books_can_be_read(self) -> bool:
         """Whether all rulebooks touched can be; those of the settings are read together, as they will be used."""
         touched, given = self._found.books, self._found.given
+        if not touched:
+            return True
+        from validator.commands.staged_books import check_books
+
         alone: list[Files] = [{name: text} for name, text in touched.items() if name not in given]
         fine = True
         for number, books in enumerate([given, *alone] if touched.keys() & given.keys() else alone):
@@ -61,7 +66,7 @@ class CommitCheck:
     def _plan(self, plan: StagedPlan) -> Iterator[tuple[int, str]]:
         """Say how a plan stands; what of it is refused and why, with the exit status for that."""
         try:
-            now = self._now.judge(plan.files)
+            now = self._now.judge(plan.files, _may_block)
         except Unreadable as unreadable:
             said = explained(unreadable, {**plan.files, **self._found.given})
             sys.stdout.write(tamed(f"{plan.name}\n\n{said}\n"))
@@ -85,10 +90,14 @@ class CommitCheck:
         if not plan.before:
             return new_stops(None, now), "It is new in this commit."
         try:
-            before = self._before.judge(plan.before, stops if self._before is self._now else None)
+            before = self._before.judge(plan.before, lambda rule: rule.name in stops or self._before is not self._now)
         except Unreadable:
             return new_stops(None, now), UNREADABLE_BEFORE
         return new_stops(before, now), ""
+
+
+def _may_block(rule: Rule) -> bool:
+    return SEVERITIES.index(rule.severity) <= SEVERITIES.index("put right")
 
 
 def _refuse(status: int, why: list[str]) -> int:

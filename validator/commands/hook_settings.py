@@ -49,13 +49,15 @@ def settings(
     Raises GitTrouble for what cannot be meant.
     """
 
-    def kept(key: str) -> list[str]:
-        return [os.path.join(repository.top, os.path.expanduser(path)) for path in repository.settings(key)]
+    kept = repository.settings("dryfit")
+
+    def paths(key: str) -> list[str]:
+        return [os.path.join(repository.top, os.path.expanduser(path)) for path in kept.get(key, ())]
 
     return Settings(
-        tuple(dict.fromkeys(map(repository.within, plans or kept(PLANS)))),
-        tuple(dict.fromkeys(_rulebook(repository, path) for path in rules or kept(RULES))),
-        _refuses(refuse or next(reversed(repository.settings(REFUSES)), USUAL)),
+        tuple(dict.fromkeys(map(repository.within, plans or paths(PLANS)))),
+        tuple(dict.fromkeys(_rulebook(repository, path) for path in rules or paths(RULES))),
+        _refuses(refuse or kept.get(REFUSES, [USUAL])[-1]),
         on,
     )
 

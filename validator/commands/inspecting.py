@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from validator.judging.apply import Judgement, judge
 from validator.judging.book_cache import read_or_recall
 from validator.judging.books import Books, books_for
+from validator.judging.rules import Rule
 from validator.measures.site import Site
 from validator.plan.files import LARGEST, decoded, read_plan
 from validator.plan.load import load
@@ -59,16 +60,19 @@ class Inspector:
         plan = load(files)
         return Site(plan, self._shelf(plan)[0], self.on, _ways)
 
-    def inspect(self, files: Merged, only: Collection[str] | None = None) -> Judgement:
-        """Judge the plan that these files make, by all rules or `only` by those of these names; raises Unreadable."""
+    def inspect(self, files: Merged, only: Callable[[Rule], bool] | None = None) -> Judgement:
+        """Judge the plan that these files make, by all rules or `only` by some; raises Unreadable."""
         return self.judge(load(files), only)
 
-    def judge(self, plan: Plan, only: Collection[str] | None = None) -> Judgement:
-        """Judge a plan that is read, by all rules or `only` by those of these names; raises Unreadable."""
+    def judge(self, plan: Plan, only: Callable[[Rule], bool] | None = None) -> Judgement:
+        """Judge a plan that is read, by all rules or `only` by some; raises Unreadable.
+
+        Where the plan departs from rules, all of them count: whether it may is seen from what they say.
+        """
         shelf, applied = self._shelf(plan)
         books = books_for(plan, shelf, applied)
-        if only is not None:
-            books = replace(books, rules=tuple(rule for rule in books.rules if rule.name in only))
+        if only is not None and not plan.agreed:
+            books = replace(books, rules=tuple(filter(only, books.rules)))
         return judge(plan, shelf, books, self.on, _ways)
 
     def _shelf(self, plan: Plan) -> tuple[Library, Books]:

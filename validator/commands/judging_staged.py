@@ -1,92 +1,39 @@
-"""Judging plans and reading rulebooks whose files are at hand as bytes, by the names that the repository gives them."""
+"""Judging plans whose files are at hand as bytes, by the names that the repository gives them."""
 
 from __future__ import annotations
 
-import os
-from collections.abc import Collection, Iterable, Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Callable, Iterable, Mapping
+from contextlib import nullcontext
 from datetime import date
-from pathlib import Path
 
-from validator.commands.inspecting import Inspector, UnreadableBooks, library
+from validator.commands.inspecting import Inspector, UnreadableBooks
 from validator.commands.staged import Files
 from validator.judging.apply import Judgement
-from validator.judging.book_reading import read_book
-from validator.judging.books import read_rulebooks
+from validator.judging.rules import Rule
 from validator.plan.files import decoded, documents_of
 from validator.plan.merging import merge
-from validator.plan.problems import Place, Problem, Unreadable
-from validator.reference.countries import EVERYWHERE
-from validator.reference.entries import read_file
-from validator.reference.folder import rules_folder
+from validator.plan.problems import Place, Unreadable
 from validator.reporting.problems import explain
 
 
-class Copies:
-    """Rulebooks written into a folder for the moment, since books are read from disk; mistakes in them are said by the
-    names that the repository gives them.
+class Judge:
+    """Judges plans by Dryfit's books and those given: `books` as bytes, for which `folder` is made, and `others` by
+    their paths.
     """
 
-    def __init__(self, folder: str, files: Files) -> None:
-        self._names: dict[str, str] = {}
-        os.makedirs(folder)
-        for number, (name, content) in enumerate(files.items()):
-            copy = os.path.join(folder, f"{number}.yaml")
-            with open(copy, "wb") as opened:
-                opened.write(content)
-            self._names[copy] = name
-
-    @property
-    def paths(self) -> list[str]:
-        return list(self._names)
-
-    @contextmanager
-    def named(self) -> Iterator[None]:
-        """Gives every place in a copy, in what is raised inside, the name of the file that was copied."""
-        try:
-            yield
-        except Unreadable as unreadable:
-            raise type(unreadable)(map(self.renamed, unreadable.problems)) from None
-
-    def renamed(self, problem: Problem) -> Problem:
-        """A problem with the files' own names in place of the copies'."""
-        return problem._replace(place=self._renamed(problem.place), also=tuple(map(self._renamed, problem.also)))
-
-    def _renamed(self, place: Place) -> Place:
-        return place._replace(file=self._names.get(place.file, place.file))
-
-
-class Judge:
-    """Judges plans by Dryfit's books and those given: `books` as bytes, `others` by their paths."""
-
     def __init__(self, folder: str, books: Files, others: Iterable[str], on: date | None) -> None:
-        self._copies = Copies(folder, books)
-        self._inspector = Inspector([*self._copies.paths, *others], on, passing=bool(books))
+        self._copies = None
+        if books:
+            from validator.commands.staged_books import Copies
 
-    def judge(self, files: Files, only: Collection[str] | None = None) -> Judgement:
-        """The plan that these files make, by all rules or those of these names; raises Unreadable."""
-        with self._copies.named():
+            self._copies = Copies(folder, books)
+        copied = self._copies.paths if self._copies is not None else []
+        self._inspector = Inspector([*copied, *others], on, passing=bool(books))
+
+    def judge(self, files: Files, only: Callable[[Rule], bool] | None = None) -> Judgement:
+        """The plan that these files make, by all rules or `only` by some; raises Unreadable."""
+        with self._copies.named() if self._copies is not None else nullcontext():
             return self._inspector.inspect(merge(documents_of(files.items())), only)
-
-
-def check_books(folder: str, books: Files) -> None:
-    """Read rulebooks that are given together, for every country that they cover. Raises UnreadableBooks."""
-    copies = Copies(folder, books)
-    problems: list[Problem] = []
-    covers: dict[str, None] = {}
-    for path in copies.paths:
-        page = read_file(Path(path), path, problems)
-        book = read_book(page, given=True) if page is not None else None
-        if book is not None:
-            covers[book.book.covers] = None
-    shelf = library()
-    for country in covers if not problems else ():
-        try:
-            read_rulebooks(rules_folder(), shelf, "" if country == EVERYWHERE else country, copies.paths)
-        except Unreadable as unreadable:
-            problems += unreadable.problems
-    if problems:
-        raise UnreadableBooks(map(copies.renamed, problems))
 
 
 def explained(unreadable: Unreadable, files: Mapping[str, bytes]) -> str:

@@ -61,19 +61,22 @@ class Repository:
 
     def __init__(self, top: str) -> None:
         self.top = top
+        self._texts: dict[str, bytes] = {}
 
     @classmethod
     def around(cls, folder: str) -> Repository:
         """The repository that a folder belongs to."""
-        asked = _run(folder, "rev-parse", "--is-inside-work-tree")
+        asked = _run(folder, "rev-parse", "--is-inside-work-tree", "--show-toplevel")
+        inside, _, top = asked.stdout.partition(b"\n")
         if b"not a git repository" in asked.stderr:
             raise GitTrouble(f"`{folder}` is in no git repository: `git init` makes one of it.")
-        if _output(asked) != b"true\n":
+        if inside == b"false":
             raise GitTrouble(
                 f"`{folder}` is in a repository without a folder of files (a bare one, or the inside of one): nothing "
                 "is staged there, and no plan lies there. Work in a clone of it."
             )
-        return cls(os.fsdecode(_output(_run(folder, "rev-parse", "--show-toplevel"))).removesuffix("\n"))
+        _output(asked)
+        return cls(os.fsdecode(top).removesuffix("\n"))
 
     def within(self, path: str) -> str:
         """A path of the disk as the repository knows it, from its top, with `/`; '' for the top itself.
@@ -96,10 +99,16 @@ class Repository:
         ran = _run(self.top, *words)
         return os.fsdecode(ran.stdout).removesuffix("\n") if ran.returncode == 0 else None
 
-    def settings(self, key: str) -> list[str]:
-        """Every value of a setting, be it of this repository, of the user or of the machine."""
-        found = _run(self.top, "config", "--null", "--get-all", key)
-        return [os.fsdecode(value) for value in found.stdout.split(b"\0")[:-1]]
+    def settings(self, section: str) -> dict[str, list[str]]:
+        """Every setting of a section (`dryfit`), be it of this repository, of the user or of the machine: its values
+        by its name, the last to count the last.
+        """
+        found: dict[str, list[str]] = {}
+        listed = _run(self.top, "config", "--null", "--get-regexp", rf"^{section}\.").stdout
+        for entry in listed.split(b"\0")[:-1]:
+            key, _, value = os.fsdecode(entry).partition("\n")
+            found.setdefault(key, []).append(value)
+        return found
 
     def set_settings(self, key: str, values: Iterable[str]) -> None:
         """Give a setting of this repository these values and no others."""
@@ -145,8 +154,8 @@ class Repository:
     def contents(self, tree: Tree, paths: Iterable[str]) -> dict[str, bytes]:
         """What stands in files of a tree, links followed within it; of a file too long for a plan, a byte too much."""
         blobs = {path: self._follow(tree, path) for path in paths}
-        texts = self._read(set(blobs.values())) if blobs else {}
-        return {path: texts[name] for path, name in blobs.items()}
+        self._read(set(blobs.values()))
+        return {path: self._texts[name] for path, name in blobs.items()}
 
     def _follow(self, tree: Tree, path: str) -> str:
         at = path
@@ -156,20 +165,25 @@ class Repository:
                 break
             if blob.mode != LINK:
                 return blob.name
-            target = os.fsdecode(self._read({blob.name})[blob.name])
+            self._read({blob.name})
+            target = os.fsdecode(self._texts[blob.name])
             at = posixpath.normpath(posixpath.join(posixpath.dirname(at), target))
         raise GitTrouble(f"`{path}` is a link that leads to no file of the repository.")
 
-    def _read(self, names: set[str]) -> dict[str, bytes]:
-        """The content of each blob."""
+    def _read(self, names: set[str]) -> None:
+        """Have the content of each blob at hand."""
+        names = names - self._texts.keys()
+        if not names:
+            return
         sizes: dict[str, int] = {}
         for line in self.git("cat-file", "--batch-check", feed=_lines(names)).decode("ascii").splitlines():
             name, *about = line.split(" ")
             if about[0] != "blob":
                 raise GitTrouble(f"git has lost the content {name} of this repository; `git fsck` says more.")
             sizes[name] = int(about[1])
-        found = {name: self._start_of(name) for name, size in sizes.items() if size > LARGEST}
-        return found | dict(_contents(self.git("cat-file", "--batch", feed=_lines(names - found.keys()))))
+        long = {name for name, size in sizes.items() if size > LARGEST}
+        self._texts |= {name: self._start_of(name) for name in long}
+        self._texts |= _contents(self.git("cat-file", "--batch", feed=_lines(names - long)))
 
     def _start_of(self, name: str) -> bytes:
         with subprocess.Popen(["git", "-C", self.top, "cat-file", "blob", name], stdout=subprocess.PIPE) as running:

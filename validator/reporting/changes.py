@@ -56,7 +56,7 @@ class Changes:
 
 def compare(before: Judgement | None, now: Judgement) -> Changes:
     """The change from one judgement to the next; with nothing before, everything is brought."""
-    pairs = _outcomes(before, now)
+    pairs = _outcomes(before, now, now.outcomes)
     wrong = [pair for pair in pairs if _not_met(pair.now)]
     brought = [pair for pair in wrong if not _not_met(pair.before) or _graver(pair)]
     as_before = [pair for pair in wrong if _not_met(pair.before) and not _graver(pair)]
@@ -78,8 +78,13 @@ def compare(before: Judgement | None, now: Judgement) -> Changes:
 
 
 def new_stops(before: Judgement | None, now: Judgement) -> list[Outcome]:
-    """Each *stop* that is not met now and was met, not known or not there before."""
-    return [pair.now for pair in _outcomes(before, now) if _stops(pair.now) and not _stops(pair.before) and pair.now]
+    """Each *stop* that is not met now and was met, not known or not there before.
+
+    Of what was before, only what the rules say counts by which a stop is not met now.
+    """
+    rules = {outcome.rule.name for outcome in now.outcomes if _stops(outcome)}
+    pairs = _outcomes(before, now, [outcome for outcome in now.outcomes if outcome.rule.name in rules])
+    return [pair.now for pair in pairs if pair.now is not None and _stops(pair.now) and not _stops(pair.before)]
 
 
 def figures(outcome: Outcome | None) -> tuple[object, ...]:
@@ -88,8 +93,8 @@ def figures(outcome: Outcome | None) -> tuple[object, ...]:
     return () if check is None else (_seen(check.have), _seen(check.need))
 
 
-def _outcomes(before: Judgement | None, now: Judgement) -> list[Pair]:
-    """Every outcome of now with its forerunner, then those before that have no successor."""
+def _outcomes(before: Judgement | None, now: Judgement, outcomes: Sequence[Outcome]) -> list[Pair]:
+    """Each of these outcomes of now with its forerunner, then those before that have no successor among them."""
     earlier = () if before is None else before.outcomes
     former = {outcome.rule.name: now.books.resolve(outcome.rule.name) or outcome.rule.name for outcome in earlier}
 
@@ -98,14 +103,14 @@ def _outcomes(before: Judgement | None, now: Judgement) -> list[Pair]:
 
     same, gone = _matched(
         earlier,
-        now.outcomes,
+        outcomes,
         (
             lambda outcome: (rule(outcome), folded(outcome.subject.pointer), fold(outcome.subject.name)),
             lambda outcome: (rule(outcome), fold(outcome.subject.name)),
             lambda outcome: (rule(outcome), folded(outcome.subject.pointer)),
         ),
     )
-    return [*(Pair(same.get(id(each)), each) for each in now.outcomes), *(Pair(each, None) for each in gone)]
+    return [*(Pair(same.get(id(each)), each) for each in outcomes), *(Pair(each, None) for each in gone)]
 
 
 T = TypeVar("T")
