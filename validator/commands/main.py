@@ -265,8 +265,9 @@ def _fault(fault: Exception) -> int:
 
     last = traceback.extract_tb(fault.__traceback__)[-1]
     where = f"{os.path.basename(last.filename)}, line {last.lineno}"
+    said = "".join(letter if letter.isprintable() else " " for letter in str(fault))
     print(
-        f"Dryfit itself has failed, so nothing was judged: {type(fault).__name__}: {fault}\n"
+        f"Dryfit itself has failed, so nothing was judged: {type(fault).__name__}: {said}\n"
         f"This is a fault of the program ({where}), not of the plan. Please report it with the plan.",
         file=sys.stderr,
     )
