@@ -115,7 +115,7 @@ class _Making:
     def _kinds(self) -> Schema:
         """Kinds are used for whatever has an `is` that is a name of the plan's own."""
         users = [
-            model for model in _models() if "is_" in model.model_fields and model.model_fields["is_"].annotation is str
+            model for model in models() if "is_" in model.model_fields and model.model_fields["is_"].annotation is str
         ]
         like = Key("like", {**TEXT, "description": "The kind from which everything is taken that is not said here."})
         keys = [like, *(key for key in self._merged(users, use=False) if key.name != "is")]
@@ -256,7 +256,7 @@ class _Making:
             if field is None:
                 if name == "height":
                     return self._line(Height.line, None)
-                other = next((other for other in _models() if fold(other.__name__) == name and not model), None)
+                other = next((other for other in models() if fold(other.__name__) == name and not model), None)
                 if other is None or other.line is None:
                     return None
                 return f"{self._line(other.line, other)}|{patterns.TO_FIND_OUT}"
@@ -371,14 +371,14 @@ def _modules() -> tuple[Any, ...]:
 
 
 @functools.cache
-def _models() -> tuple[type[Element], ...]:
+def models() -> tuple[type[Element], ...]:
     found = (value for module in _modules() for value in vars(module).values() if _is_element(value))
     return tuple(dict.fromkeys(model for model in found if model is not Element))
 
 
 def _names_of_models() -> dict[str, Any]:
     """What the names in the annotations of a plan stand for."""
-    return {model.__name__: model for model in _models()} | {"Papers": Papers}
+    return {model.__name__: model for model in models()} | {"Papers": Papers}
 
 
 def _doc(model: type[Element]) -> str:

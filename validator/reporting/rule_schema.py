@@ -156,18 +156,12 @@ def _names(names: list[str]) -> Schema:
 
 
 def _values(library: Library) -> dict[str, Schema]:
-    row = ("table", "by", "gives")
-    limit: Schema = {
-        "type": ["string", "number", "object"],
-        "pattern": r"\S",
-        "properties": {
-            "table": {**_WORDS, "examples": sorted(library.tables)},
-            "by": {"type": "object", "additionalProperties": _WORDS},
-            "gives": _WORDS,
-        },
-        "required": list(row),
-        "propertyNames": {"pattern": "|".join(patterns.key(name) for name in row)},
-    }
+    row = [
+        Key("table", {**_WORDS, "examples": sorted(library.tables)}, needed=True),
+        Key("by", {"type": "object", "additionalProperties": _WORDS}, needed=True),
+        Key("gives", _WORDS, needed=True),
+    ]
+    limit: Schema = {"type": ["string", "number", "object"], "pattern": r"\S", **_in_place(row)}
     limits: Schema = {**limit, "type": [*limit["type"], "array"], "items": limit}
     return {
         "title": _SAME_FOR_ALL,
