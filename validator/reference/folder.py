@@ -73,12 +73,13 @@ def digest(folder: Path, given: Iterable[str | Path] = ()) -> str:
 
 def _read_files(folder: Path) -> Iterator[tuple[str, str]]:
     """Every file that is read where a plan is judged: its name in the folder, and its path."""
+    start = len(os.path.join(folder, ""))
     for within, folders, names in os.walk(folder):
         folders[:] = [name for name in folders if name not in NOT_JUDGED_BY]
         for name in names:
             if name.endswith(".yaml"):
                 file = os.path.join(within, name)
-                yield os.path.relpath(file, folder).replace(os.sep, "/"), file
+                yield file[start:].replace(os.sep, "/"), file
 
 
 def shown(folder: Path, file: Path) -> str:
