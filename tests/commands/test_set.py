@@ -45,7 +45,8 @@ class TestOneValue:
         assert ran.status == 1
         assert ran.err == ""
         assert other_lines(weavers_row.read_text(), WEAVERS_ROW) == [
-            "  hood: {is: chimney hood, over: hob, up: 1640 from finished floor, power: 0.2 kW, supply: S4}"
+            "  hood: {is: chimney hood, over: hob, up: 1640 from finished floor, power: 0.2 kW, supply: S4,"
+            + " rate: 250 m3/h, ducted: {bore: 150, length: 800, bends: 1, flexible: 300, to: outside wall}}"
         ]
 
     def test_old_and_new_value_line_and_what_is_cured_are_said(self, weavers_row: Path, here: Here) -> None:
@@ -240,7 +241,7 @@ class TestRefused:
             "\n"
             "In plan.yaml, line 94:\n"
         )
-        assert "up: banana, power: 0.2 kW, supply: S4}" in said
+        assert "up: banana, power: 0.2 kW, supply: S4, rate" in said
         assert said.endswith("    `banana` is not a length\n    Expected: a length, such as `600 mm` or `34-1/2 in`\n")
 
     @pytest.mark.parametrize(

@@ -25,6 +25,7 @@ from validator.plan.fields import (
 )
 from validator.plan.lines import words_and_quantity
 from validator.plan.names import fold
+from validator.plan.sections.ducts import Duct
 from validator.plan.written import Written
 
 ApplianceKind = Literal[
@@ -39,6 +40,7 @@ ApplianceKind = Literal[
     "hood",
     "chimney hood",
     "canopy hood",
+    "extract fan",
     "fridge",
     "freezer",
     "fridge freezer",
@@ -119,10 +121,11 @@ class Appliance(Element):
     from_front: Length | None = None  # a cut-out, from the front edge of the worktop
     feed: str | None = None  # the unit in which its water can be shut off
     vent: Term | None = None
-    ducted: Term | None = None  # `125 mm`, or `recirculating`
+    ducted: Duct | None = None  # a hood or a fan
+    makeup_air: Term | None = None  # a hood: what lets in the air that it takes out
     anti_tip: Term | None = None  # what keeps a cooker from tipping when its door is leaned on
     air_gap: Term | None = None
-    rate: Flow | None = None
+    rate: Flow | None = None  # a hood or a fan, as installed
     price: Money | None = None
     ordered: Date | None = None
     due: Date | None = None

@@ -14,6 +14,9 @@ from validator.plan.values import ToFind
 from validator.plan.written import Written
 
 Found = Literal["none", "present", "assumed", "left covered", "removed", "lead-safe work"]
+Flue = Literal["none", "boiler", "water heater", "gas fire", "oil boiler", "stove", "open fire"]
+"""What takes its air from the room and sends its fumes up a flue."""
+
 _TESTED = re.compile(r"(?P<result>.+?)(?:\s+by\s+(?P<by>.+?))?(?:\s+on\s+(?P<tested>\d{4}-\d\d-\d\d))?\s*", re.S)
 
 
@@ -90,3 +93,5 @@ class Survey(Element):
     stopcock: Term | None = None
     gas: GasMeter | None = None
     consumer_unit: ConsumerUnit | None = None
+    open_flue: Annotated[Flue | ToFind, OneOf()] | None = None
+    spillage_test: Annotated[Literal["passed", "failed", "not yet"] | ToFind, OneOf()] | None = None
