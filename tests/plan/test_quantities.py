@@ -13,8 +13,8 @@ from hypothesis import strategies as st
 from validator.plan import dimensions as dim
 from validator.plan.dimensions import Dimension
 from validator.plan.quantities import (
-    LITERAL_PATTERN,
     BadQuantity,
+    literal_pattern,
     parse_any,
     parse_literal,
     parse_quantity,
@@ -566,13 +566,13 @@ def test_a_percentage_fits_every_ratio_and_nothing_else() -> None:
     ],
 )
 def test_literals_are_found_inside_expressions(expression: str, literals: list[str]) -> None:
-    assert [match.group() for match in LITERAL_PATTERN.finditer(expression)] == literals
+    assert [match.group() for match in literal_pattern().finditer(expression)] == literals
     for literal in literals:
         parse_literal(literal)
 
 
 @given(figure=st.integers(0, 9999), symbol=st.sampled_from(sorted(set(UNITS) - {"'", '"'})))
 def test_every_unit_can_stand_in_an_expression(figure: int, symbol: str) -> None:
-    match = LITERAL_PATTERN.search(f"x < {figure} {symbol} and y")
+    match = literal_pattern().search(f"x < {figure} {symbol} and y")
     assert match is not None
     assert match.group() == f"{figure} {symbol}"

@@ -10,7 +10,7 @@ import unicodedata
 from typing import Literal, NamedTuple
 
 from validator.judging.expression_trees import BadExpression
-from validator.plan.quantities import LITERAL_PATTERN, BadQuantity, parse_literal
+from validator.plan.quantities import BadQuantity, literal_pattern, parse_literal
 
 LONGEST = 400
 """Characters in one expression; the longest a rule has needed is under a hundred."""
@@ -142,7 +142,7 @@ def _word(text: str, at: int) -> tuple[Token, int]:
 
 def _number(text: str, number: re.Match[str]) -> tuple[Token, int]:
     at = number.start()
-    quantity = LITERAL_PATTERN.match(text, at)
+    quantity = literal_pattern().match(text, at)
     if quantity and quantity.end() > number.end() and not _RUN.match(text, quantity.end()):
         return Token("quantity", quantity.group(), at), quantity.end()
     if run := _RUN.match(text, number.end()):

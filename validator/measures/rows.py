@@ -101,17 +101,14 @@ class Words(NamedTuple):
     words: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class GroupWords:
     """A field that holds terms of the trade, told apart by the groups of `rules/groups.yaml`."""
 
 
-@dataclass(frozen=True, slots=True)
 class YesNo:
     """A field that is true or false."""
 
 
-@dataclass(frozen=True, slots=True)
 class Name:
     """A field that holds a name of the plan's own; rules may print it, not compare it."""
 

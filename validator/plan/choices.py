@@ -42,7 +42,6 @@ def shown_text(written: object) -> str:
     return text if len(text) <= 60 else text[:59] + "…"
 
 
-@dataclass(frozen=True, slots=True)
 class OneOf:
     """Marks a field that holds one of the words of its Literal, or `to find out` where its type says so."""
 
@@ -60,7 +59,6 @@ class OneOf:
         return core_schema.no_info_plain_validator_function(read)
 
 
-@dataclass(frozen=True, slots=True)
 class YesOrNo:
     """Marks a field that holds `yes` or `no`, or `to find out`."""
 

@@ -90,7 +90,6 @@ class QuantityOf:
         return found
 
 
-@dataclass(frozen=True, slots=True)
 class OfAnyDimension:
     """Marks a field that holds one quantity whose unit tells its dimension; a number alone is a length."""
 
@@ -109,7 +108,6 @@ class OfAnyDimension:
 _ANY = "a number and its unit, such as `250 mm`"
 
 
-@dataclass(frozen=True, slots=True)
 class TermOf:
     """Marks a field that holds a word of the trade or `to find out`."""
 

@@ -6,7 +6,7 @@ guessed: what could be read in two ways is refused, and the message says how to 
 
 from __future__ import annotations
 
-import difflib
+import functools
 import re
 from collections.abc import Sequence
 from datetime import date
@@ -52,18 +52,17 @@ class _Figure(NamedTuple):
 
 _NUMBER = r"([0-9]+)(?:\.([0-9]+)|(?:[- ]([0-9]+))?/([0-9]+))?"
 _FIGURE = re.compile(_NUMBER + r"(?: ?([A-Za-z%°\"'].*))?")
-_FEET_AND_INCHES = re.compile(r"([0-9]+) ?(?:'|ft|foot|feet)(?: ?- ?| )?" + _NUMBER + ' ?(?:"|in|inch|inches)')
+# What few plans need is compiled by `re` when it is first met.
+_FEET_AND_INCHES = r"([0-9]+) ?(?:'|ft|foot|feet)(?: ?- ?| )?" + _NUMBER + ' ?(?:"|in|inch|inches)'
 _WIRE = re.compile(r"(?:([0-9]{1,2})|([1-4])/0) ?AWG")
 _DAY = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
-_FALL = re.compile(_NUMBER + r"(?: ?: ?| in )" + _NUMBER)  # `1:40`, `1 in 40`
-_PAINT_TO_WATER = re.compile(_NUMBER + r"(?: ?: ?| to )" + _NUMBER)
-_SAID_RATIO = re.compile(
-    _NUMBER + r" (?:parts? )?(?:of )?(paint|water) to " + _NUMBER + r" (?:parts? )?(?:of )?(paint|water)"
-)
+_FALL = _NUMBER + r"(?: ?: ?| in )" + _NUMBER  # `1:40`, `1 in 40`
+_PAINT_TO_WATER = _NUMBER + r"(?: ?: ?| to )" + _NUMBER
+_SAID_RATIO = _NUMBER + r" (?:parts? )?(?:of )?(paint|water) to " + _NUMBER + r" (?:parts? )?(?:of )?(paint|water)"
 _TO_FIND = re.compile(r"to[ _-]find[ _-]out(?: by (.+))?", re.IGNORECASE)
 _EXTREMES = {"low": 1, "high": -1}
 
-_BESIDE_ASCII = re.compile(r"(?<=[A-Za-z])([²³])|(?<=[0-9])[ -]?([¼½¾⅓⅔⅛⅜⅝⅞])|([¼½¾⅓⅔⅛⅜⅝⅞])")
+_BESIDE_ASCII = r"(?<=[A-Za-z])([²³])|(?<=[0-9])[ -]?([¼½¾⅓⅔⅛⅜⅝⅞])|([¼½¾⅓⅔⅛⅜⅝⅞])"
 _VULGAR = {
     "¼": "1/4", "½": "1/2", "¾": "3/4", "⅓": "1/3", "⅔": "2/3", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
 }  # fmt: skip
@@ -76,7 +75,7 @@ def plain(text: str) -> str:
     A superscript counts only behind a letter, so that 6² is not taken for 62.
     """
     if not text.isascii():
-        text = _BESIDE_ASCII.sub(_as_typed, text).translate(_TYPOGRAPHIC)
+        text = re.sub(_BESIDE_ASCII, _as_typed, text).translate(_TYPOGRAPHIC)
     return " ".join(text.split())
 
 
@@ -165,7 +164,13 @@ def parse_any(text: str, lengths_in: str | None = None) -> Quantity | ToFind:
     return Quantity(low, high, dimension, written, assumed)
 
 
-def _literal_pattern() -> re.Pattern[str]:
+@functools.cache
+def literal_pattern() -> re.Pattern[str]:
+    """Finds a quantity in an expression: `650 mm`, `1-1/2 in`, `1.5 mm/m`, `30 %`, `5 days`, `12 AWG`, `2026-06-01`.
+
+    Inch and foot marks are left out, since quotes belong to words there. It has no groups. Texts in quotes have to be
+    set aside before it is used.
+    """
     symbols = sorted((symbol for symbol in UNITS if symbol not in ("'", '"')), key=len, reverse=True)
     units = "|".join(re.escape(symbol) for symbol in symbols)
     inches = _NUMBER.replace("([", "(?:[")
@@ -174,14 +179,6 @@ def _literal_pattern() -> re.Pattern[str]:
         r"(?<![A-Za-z0-9_.])(?:[0-9]{4}-[0-9]{2}-[0-9]{2}|[1-4]/0 ?AWG|[0-9]{1,2} ?AWG"
         rf"|[0-9]+ ?(?:ft|feet|foot) {number} ?(?:in|inches|inch)|{number} ?(?:{units}))(?![A-Za-z0-9_])"
     )
-
-
-LITERAL_PATTERN = _literal_pattern()
-"""A quantity inside an expression: `650 mm`, `1-1/2 in`, `1.5 mm/m`, `30 %`, `5 days`, `12 AWG`, `2026-06-01`.
-
-Inch and foot marks are left out, since quotes belong to words there. It has no groups. Texts in quotes have to be set
-aside before it is used.
-"""
 
 
 def parse_literal(text: str) -> tuple[float, Dimension]:
@@ -242,7 +239,7 @@ def _between(typed: str, dimension: Dimension, lengths_in: str | None) -> tuple[
     else:
         start, end = _read(first, dimension), _read(second, dimension)
         if start.unit is None and end.unit is not None:
-            if _FEET_AND_INCHES.fullmatch(second):
+            if re.fullmatch(_FEET_AND_INCHES, second):
                 raise BadQuantity(f"`{said(typed)}`: say the unit of {first} as well", wanted(dimension))
             start = start._replace(unit=end.unit)
         elif start.unit is not None and end.unit is None:
@@ -264,7 +261,7 @@ def _one(typed: str, dimension: Dimension, lengths_in: str | None) -> float:
         if wire:
             return conductor_area(int(wire[1]) if wire[1] else 1 - int(wire[2]))
     if dimension is dim.SLOPE:
-        fall = _FALL.fullmatch(typed)
+        fall = re.fullmatch(_FALL, typed)
         if fall:
             return _ratio(fall, typed, dimension)
     if dimension is dim.TEMPERATURE and typed[:1] == "-":
@@ -280,7 +277,7 @@ def _read(typed: str, dimension: Dimension | None) -> _Figure:
         _refuse(typed, dimension)
     whole, decimals, part, of, unit = match.groups()
     if unit is not None and unit not in UNITS:
-        joined = _FEET_AND_INCHES.fullmatch(typed)
+        joined = re.fullmatch(_FEET_AND_INCHES, typed)
         if joined:
             numerator, denominator = _exact(joined.groups()[1:], typed)
             if numerator >= 12 * denominator:
@@ -358,7 +355,7 @@ def _water_added(typed: str) -> tuple[float, float]:
     lowered = typed.lower()
     if lowered in ("neat", "undiluted"):
         return 0.0, 0.0
-    ratio = _PAINT_TO_WATER.fullmatch(typed)
+    ratio = re.fullmatch(_PAINT_TO_WATER, typed)
     if ratio:
         paint_over_water = _ratio(ratio, typed, dim.WATER_ADDED)
         if paint_over_water < 1:
@@ -367,7 +364,7 @@ def _water_added(typed: str) -> tuple[float, float]:
                 "`1 water to 4 paint`, or `10 % to 25 %`",
             )
         return 1 / paint_over_water, 1 / paint_over_water
-    spoken = _SAID_RATIO.fullmatch(lowered)
+    spoken = re.fullmatch(_SAID_RATIO, lowered)
     if spoken:
         *number, first = spoken.groups()[:5]
         *other, second = spoken.groups()[5:]
@@ -415,6 +412,8 @@ def _refuse_unit(typed: str, unit: str, dimension: Dimension | None) -> NoReturn
         raise BadQuantity(
             f"`{said(typed)}`: capital and small letters differ in units: {meant}, not {said(unit)}", expected, meant
         )
+    import difflib
+
     close = difflib.get_close_matches(unit, known, n=1, cutoff=0.6)
     nearest = MEANT.get(unit.lower()) or (close[0] if close else "")
     raise BadQuantity(f"`{said(typed)}`: {said(unit)} is not a unit that is read here", expected, nearest)

@@ -1,7 +1,6 @@
 """Runs of units, what stands in them, and the worktops on them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
 from pydantic import GetCoreSchemaHandler
@@ -17,7 +16,6 @@ from validator.plan.values import ToFind
 from validator.plan.written import Written
 
 
-@dataclass(frozen=True, slots=True)
 class _LevelOrHeight:
     """Marks the tops of hung units: `level with T1` gives the name, anything else is a height."""
 
