@@ -310,6 +310,11 @@ class TestBooks:
         write("plan.yaml", PUMP_HOUSE)
         assert here("check", "plan.yaml", "--rules", write("own.yaml", own_rule())).status == 0
 
+    def test_a_book_whose_name_is_no_text(self, write: Write) -> None:
+        write("plan.yaml", PUMP_HOUSE)
+        ran = dryfit("check", "plan.yaml", "--rules", write("own\udcff.yaml", own_rule()))
+        assert (ran.status, ran.err) == (0, "")
+
     @pytest.mark.parametrize("path", ["nowhere.yaml", "nowhere/", "/dev/zero", "pipe", "loop.yaml", ""])
     def test_a_book_that_is_none(self, write: Write, folder: Path, path: str) -> None:
         write("plan.yaml", PUMP_HOUSE)

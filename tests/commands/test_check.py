@@ -289,6 +289,10 @@ class TestTerminal:
     def test_not_where_somebody_wants_it_plain(self, folder: Path, environment: dict[str, str]) -> None:
         assert ESCAPE not in self.on_a_terminal(folder, **{"TERM": "xterm", **environment})
 
+    def test_an_empty_no_color_asks_for_nothing(self, folder: Path) -> None:
+        """no-color.org: `NO_COLOR` counts where it is present and not an empty string (from memory)."""
+        assert ESCAPE in self.on_a_terminal(folder, TERM="xterm", NO_COLOR="")
+
     def test_through_a_pipe_the_same_is_said_without(self, folder: Path) -> None:
         piped = dryfit("check", "plan.yaml", "--on", ON, folder=folder).out
         shown = self.on_a_terminal(folder, TERM="xterm", NO_COLOR="unset")
@@ -335,3 +339,28 @@ class TestStreams:
         ran = self.shell(f'"$@" {closed}', "check", "--on", ON)
         assert ran.returncode == 1
         assert ran.stderr == ""
+
+
+class TestCaches:
+    """Nothing that is kept from one run to the next decides anything, nor where nothing can be kept."""
+
+    @pytest.mark.parametrize("place", ["/proc/nowhere", "/dev/null", "no/absolute/path", ""])
+    def test_where_nothing_can_be_kept_the_report_is_the_same(self, write: Write, folder: Path, place: str) -> None:
+        write("plan.yaml", FLAT)
+        kept = dryfit("check", "plan.yaml", "--on", ON, folder=folder)
+        ran = dryfit(
+            "check", "plan.yaml", "--on", ON, folder=folder, environment={"XDG_CACHE_HOME": place, "HOME": "/proc"}
+        )
+        assert (ran.status, ran.out, ran.err) == (1, kept.out, "")
+
+    def test_the_second_run_says_what_the_first_said(self, write: Write, folder: Path) -> None:
+        write("plan.yaml", FLAT)
+        first, second = (dryfit("check", "plan.yaml", "--on", ON, folder=folder) for _ in range(2))
+        assert (first.status, first.out) == (second.status, second.out)
+
+    def test_a_book_that_changes_is_read_anew(self, here: Here, write: Write) -> None:
+        write("plan.yaml", PUMP_HOUSE)
+        found = []
+        for severity in ("improve", "put right", "improve"):
+            found.append(here("check", "plan.yaml", "--rules", write("own.yaml", own_rule(severity))).status)
+        assert found == [0, 1, 0]
