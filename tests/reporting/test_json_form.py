@@ -1,5 +1,5 @@
-"""The report for machines: valid JSON (RFC 8259, which knows no NaN; from memory), every outcome, places that exist, and
-same bytes each time.
+"""The report for machines: valid JSON (RFC 8259, which knows no NaN; from memory), every outcome, places there are, and
+the same bytes each time.
 """
 
 from __future__ import annotations
