@@ -102,3 +102,14 @@ def test_a_value_is_named_once_with_all_the_points_it_moves() -> None:
         judgement([wrong(name, bench, "height") for name in ("a", "b")] + [wrong("c", lamp(bench), "clearance")])
     )
     assert moves(points, 1) == [("blocks", "/runs/bench/legs", (2, 3))]
+
+
+def test_values_that_move_the_same_points_are_told_in_one_line() -> None:
+    """The judge's own arithmetic: both lengths of the first lamp's height stand in the second's too."""
+    under = top("a", board="/worktops/a/thickness")
+    points = put_together(judgement([wrong("top", under, "height"), wrong("lamp", lamp(under), "clearance")]))
+    [told] = Connections(points).together(points.points[0])
+
+    assert told.numbers == (2,)
+    assert told.condition == "if any of these is changed: blocks, board"
+    assert told.pointers == ("/runs/bench/legs", "/worktops/a/thickness")

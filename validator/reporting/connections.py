@@ -22,6 +22,21 @@ class Connection(NamedTuple):
     numbers: tuple[int, ...]
 
 
+class Moves(NamedTuple):
+    """The same points, and all the values that move them: a line of a report, not one for each value."""
+
+    numbers: tuple[int, ...]
+    labels: tuple[str, ...]
+    pointers: tuple[str, ...]
+
+    @property
+    def condition(self) -> str:
+        """`if F1 is changed`, or `if any of these is changed - F1, B1`."""
+        if len(self.labels) == 1:
+            return f"if {self.labels[0]} is changed"
+        return f"if any of these is changed: {', '.join(self.labels)}"
+
+
 class Connections:
     """The values of a report's points, each point looked into once."""
 
@@ -41,6 +56,16 @@ class Connections:
                 before = by_label.get(label, Connection(label, pointer, ()))
                 by_label[label] = Connection(label, before.pointer, tuple(sorted({*before.numbers, *others})))
         return list(by_label.values())
+
+    def together(self, point: Point) -> list[Moves]:
+        """The same, those that move the same points in one."""
+        by_numbers: dict[tuple[int, ...], list[Connection]] = {}
+        for connection in self.of(point):
+            by_numbers.setdefault(connection.numbers, []).append(connection)
+        return [
+            Moves(numbers, tuple(each.label for each in found), tuple(each.pointer for each in found))
+            for numbers, found in by_numbers.items()
+        ]
 
 
 def _values(outcomes: tuple[Outcome, ...]) -> Iterator[tuple[str, str]]:

@@ -131,11 +131,11 @@ class _PlanReport:
         ]
         lines += _items("papers", "; ".join(makers(worst, self._printer)))
         lines += _items("do this", remedy(worst, self._printer))
-        for connection in self._connections.of(point):
-            which = "point" if len(connection.numbers) == 1 else "points"
-            others = some(list(map(str, connection.numbers)), MOST_NUMBERS)
-            line = self._printer.lines([connection.pointer])
-            lines += _items("moves", f"{which} {others} too, if {connection.label} is changed ({line})")
+        for moves in self._connections.together(point):
+            which = "point" if len(moves.numbers) == 1 else "points"
+            others = some(list(map(str, moves.numbers)), MOST_NUMBERS)
+            line = self._printer.lines(moves.pointers)
+            lines += _items("moves", f"{which} {others} too, {moves.condition} ({line})")
         lines += _items("rests on", rests_on(rule.source))
         lines += _items("in the plan", where(worst, self._printer))
         return "\n".join(lines)

@@ -39,11 +39,11 @@ class PointTexts:
         yield from self._figures(worst) if single else self._table(point)
         yield from labelled("papers", "; ".join(makers(worst, self._printer)))
         yield from labelled("do this", remedy(worst, self._printer))
-        for connection in self._connections.of(point):
-            others = ", ".join(map(str, connection.numbers))
-            which = "point" if len(connection.numbers) == 1 else "points"
-            line = self._printer.lines([connection.pointer])
-            yield from labelled("moves", f"{which} {others} too, if {connection.label} is changed", line)
+        for moves in self._connections.together(point):
+            others = ", ".join(map(str, moves.numbers))
+            which = "point" if len(moves.numbers) == 1 else "points"
+            line = self._printer.lines(moves.pointers)
+            yield from labelled("moves", f"{which} {others} too, {moves.condition}", line)
         yield from labelled("rests on", rests_on(point.rule.source), aside=where(worst, self._printer))
 
     def errand(self, errand: Errand) -> Iterator[str]:
@@ -95,7 +95,8 @@ class PointTexts:
         yield from labelled(said.out, said.short)
 
     def _table(self, point: Point) -> Iterator[str]:
-        said = [(outcome.subject.name, finding(outcome, self._printer)) for outcome in point.outcomes]
+        alike = len({outcome.subject.name for outcome in point.outcomes}) < len(point.outcomes)
+        said = [(_name(outcome, alike), finding(outcome, self._printer)) for outcome in point.outcomes]
         if any(found is None or not found.short for _, found in said):
             for name, found in said:
                 yield from labelled(name, found.have if found else "")
@@ -111,3 +112,9 @@ class PointTexts:
             yield " " * INDENT + "   ".join(cells).rstrip()
             for line in others:
                 yield " " * INDENT + line
+
+
+def _name(outcome: Outcome, alike: bool) -> str:
+    """What a place is called in a table: with its wall where two things have one name."""
+    subject = outcome.subject
+    return f"{subject.name}, {subject.context}" if alike and subject.context else subject.name
