@@ -98,7 +98,7 @@ def _in(parts: Tree, names: set[str]) -> Sort:
             wanted, lists = "term", [words, others]
         case _:
             raise BadExpression(DAMAGED)
-    if not words or _read(read, names) != wanted or not all(isinstance(word, str) for one in lists for word in one):
+    if not words or _read(read, names) != wanted or any(set(map(type, one)) - {str} for one in lists):
         raise BadExpression(DAMAGED)
     return "yes or no"
 
@@ -116,7 +116,7 @@ def type_from_json(data: object) -> FieldType:
     """The type written by `type_as_json`. Raises BadExpression for anything else."""
     match data:
         case ["number", str(name), list(powers), str(kind), bool(point)]:
-            if len(powers) == 6 and all(isinstance(power, int) and not isinstance(power, bool) for power in powers):
+            if len(powers) == 6 and set(map(type, powers)) == {int}:
                 a, b, c, d, e, f = powers
                 return Dimension(name, (a, b, c, d, e, f), kind, point)
         case ["word", *words] if words:
