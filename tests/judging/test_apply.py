@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -12,10 +13,12 @@ from hypothesis import strategies as st
 from tests.measures.plans import site
 from validator.judging.apply import apply
 from validator.judging.books import read_rulebooks
+from validator.judging.expressions import read_expression, scope_of
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.rules import Rule
 from validator.measures.hoods import HobUnderHood
 from validator.measures.rows import Given, Known, Missing, Subject, Why
+from validator.plan.dimensions import LENGTH
 from validator.reference.library import read_library
 
 RulesOf = Callable[[dict[str, str]], Path]
@@ -103,6 +106,36 @@ def test_a_range_is_judged_at_its_worse_end(read_rule: ReadRule) -> None:
     assert outcome is not None
     assert outcome.result is Result.NOT_MET
     assert outcome.checks[0].have == 640.0
+
+
+@pytest.mark.parametrize(
+    ("asked", "underside", "result"),
+    [
+        ("at_least: own.reach", 1579.0, Result.NOT_MET),
+        ("at_least: own.reach", 1580.0, Result.MET),
+        ("at_most: own.reach", 1561.0, Result.NOT_MET),
+        ("at_most: own.reach", 1560.0, Result.MET),
+    ],
+)
+def test_a_range_of_the_households_own_is_judged_at_its_worse_end(
+    read_rule: ReadRule, asked: str, underside: float, result: Result
+) -> None:
+    """A reach of 620 to 640 over pan supports at 940: as a least it asks for 1580, as a most for 1560."""
+    bound, _, expression = asked.partition(": ")
+    rule = read_rule(**{"at_least": "", bound: "0 mm"})
+    scope = scope_of(HobUnderHood, {}, {expression: LENGTH})
+    own = Known(620.0, "/own/reach", "620 to 640", "reach", low=620.0, high=640.0)
+    limit = rule.limits[0]._replace(expression=read_expression(expression, scope, LENGTH))
+    outcome = _judged(replace(rule, tolerance=0.01, limits=(limit,), own={expression: own}), _hood(_length(underside)))
+    assert outcome is not None
+    assert outcome.result is result
+    assert outcome.checks[0].need == outcome.rule.names[expression] == (640.0 if bound == "at_least" else 620.0)
+
+
+def test_a_figure_that_must_equal_several_limits_has_to_equal_each(read_rule: ReadRule) -> None:
+    rule = read_rule(at_least="", equals="[650 mm, 1000 mm - 340 mm]")
+    assert _result(rule, _hood(_length(1590.0))) is Result.NOT_MET
+    assert _result(rule, _hood(_length(1600.0))) is Result.NOT_MET
 
 
 def test_a_condition_that_is_false_makes_no_outcome(read_rule: ReadRule) -> None:

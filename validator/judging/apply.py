@@ -1,11 +1,12 @@
 """Applying rules to rows: one outcome for each rule and each thing it is about.
 
-A row is judged at every end of its ranges and the worst counts. Nothing missing counts as met; a *stop* is settled
-neither by an assumed figure nor while a maker's paper is unread.
+A row is judged at every end of its ranges, and of the household's own, and the worst counts. Nothing missing counts as
+met; a *stop* is settled neither by an assumed figure nor while a maker's paper is unread.
 """
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import date
@@ -67,21 +68,20 @@ def judge(plan: Plan, library: Library, books: Books, on: date, ways: Callable[[
 
 def apply(rule: Rule, row: Row, site: Site) -> Outcome | None:
     """The outcome of one rule for one row; None where its `when` says that it does not apply."""
-    names = rule.names
     worst: Comparison | None = None
-    worst_row = row
+    worst_rule, worst_row = rule, row
     not_known: list[Missing] = []
     perhaps_not: list[Missing] = []
-    for corner in row.corners():
+    for settled, corner in itertools.product(rule.at_ends(), row.corners()):
         try:
-            if rule.when is not None and not rule.when.evaluate(corner, names):
+            if settled.when is not None and not settled.when.evaluate(corner, settled.names):
                 continue
         except NotKnown as unknown:
             perhaps_not += unknown.missing
-        comparison = compare(rule, corner, site)
+        comparison = compare(settled, corner, site)
         not_known += comparison.missing
         if worst is None or comparison.worse_than(worst):
-            worst, worst_row = comparison, corner
+            worst, worst_rule, worst_row = comparison, settled, corner
     if worst is None:
         return None
     result = Result.MET
@@ -98,7 +98,7 @@ def apply(rule: Rule, row: Row, site: Site) -> Outcome | None:
         supposing = _once([*worst.unread, *_assumed(rule, row)])
         if supposing and rule.severity == "stop":
             result, missing, supposing = Result.NOT_KNOWN, supposing, ()
-    return Outcome(rule, row.subject, result, worst_row, worst.checks, missing, supposing)
+    return Outcome(worst_rule, row.subject, result, worst_row, worst.checks, missing, supposing)
 
 
 def _assumed(rule: Rule, row: Row) -> list[Missing]:

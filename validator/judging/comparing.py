@@ -76,7 +76,7 @@ def compare(rule: Rule, row: Row, site: Site) -> Comparison:
     checks = []
     for bound, needs in own.items():
         counting = _counting(needs, makers, rule.of_law)
-        checks.append(_check(rule, bound, float(have), _strictest(bound, counting)))
+        checks.append(_check(rule, bound, float(have), _strictest(bound, counting, float(have))))
     return Comparison(tuple(checks), (), makers.unread)
 
 
@@ -166,8 +166,14 @@ def _counting(own: list[Need], makers: MakersFigures, law: bool) -> list[Need]:
     return makers.given + (own if makers.unread or makers.silent or law else [])
 
 
-def _strictest(bound: str, needs: list[Need]) -> Need:
-    return min(needs, key=lambda need: need.value) if bound == "at most" else max(needs, key=lambda need: need.value)
+def _strictest(bound: str, needs: list[Need], have: float) -> Need:
+    match bound:
+        case "at least":
+            return max(needs, key=lambda need: need.value)
+        case "at most":
+            return min(needs, key=lambda need: need.value)
+        case _:
+            return max(needs, key=lambda need: abs(have - need.value))
 
 
 def _check(rule: Rule, bound: str, have: float, need: Need) -> Check:

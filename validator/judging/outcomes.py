@@ -49,8 +49,9 @@ class Departure(NamedTuple):
 class Outcome:
     """What one rule says of one thing.
 
-    `row` is the row at the end of its ranges that was worst (None where a collection was left out); `missing` is what
-    to find out; `supposing` are values only assumed, or papers not read, without which *met* would not be certain.
+    `row` and `rule` are those at the end of their ranges that was worst (`row` is None where a collection was left
+    out); `missing` is what to find out; `supposing` are values only assumed, or papers not read, without which *met*
+    would not be certain.
     """
 
     rule: Rule

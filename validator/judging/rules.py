@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+import itertools
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from typing import Literal, NamedTuple
 
 from validator.judging.expressions import Expression, Names, Template
@@ -111,6 +112,14 @@ class Rule:
     def names(self) -> Names:
         """The household's own values that the rule reads, for its expressions."""
         return {name: own if isinstance(own, Missing) else own.value for name, own in self.own.items()}
+
+    def at_ends(self) -> Sequence[Rule]:
+        """The rule with each range among those values at one of its ends, in all combinations; itself without any."""
+        doubtful = [(name, own) for name, own in self.own.items() if isinstance(own, Known) and own.doubtful]
+        if not doubtful:
+            return (self,)
+        ends = [[(name, own.at_end(end)) for end in (own.low, own.high)] for name, own in doubtful]
+        return [replace(self, own={**self.own, **dict(chosen)}) for chosen in itertools.product(*ends)]
 
     @property
     def of_law(self) -> bool:
