@@ -43,6 +43,7 @@ work:
   connect gas: {{by: friend, takes: 1 day, on: 2027-03-01}}
 agreed:
 {agreed}
+requirements: {{one fall: {{each: waste, figure: slope, equals: 20 mm/m, severity: note}}}}
 """
 ON = date(2027, 3, 1)
 SINK = "at: sink, reason: the sill is low, by: householder"
@@ -155,6 +156,21 @@ class TestCovering:
     def test_worse_is_more_where_there_is_too_much(self, no_worse_than: str, result: Result) -> None:
         judgement = judged(f"waste-fall: {{{SINK}, no worse than: {no_worse_than}}}", sink=97)
         assert fall_of_sink(judgement) is result
+
+    @pytest.mark.parametrize(
+        ("sink", "no_worse_than", "result"),
+        [
+            (12, "12 mm/m", Result.AGREED),
+            (12, "13 mm/m", Result.NOT_MET),
+            (27, "13 mm/m", Result.AGREED),
+            (28, "13 mm/m", Result.NOT_MET),
+        ],
+    )
+    def test_worse_is_further_off_where_one_figure_is_asked_for(
+        self, sink: float, no_worse_than: str, result: Result
+    ) -> None:
+        judgement = judged(f"one fall: {{{SINK}, no worse than: {no_worse_than}}}", sink=sink)
+        assert of(judgement, "one fall", "sink").result is result
 
     def test_a_figure_of_another_kind_agrees_to_nothing(self) -> None:
         assert fall_of_sink(judged(f"waste-fall: {{{SINK}, no worse than: 240 mm}}")) is Result.NOT_MET

@@ -95,6 +95,10 @@ def _worsened(departure: Agreed, outcome: Outcome) -> bool:
             return True
         if check.bound == "at most" and check.have > agreed.high + 1e-9:
             return True
+        if check.bound == "equals" and isinstance(check.need, float):
+            allowed = max(abs(agreed.low - check.need), abs(agreed.high - check.need))
+            if abs(check.have - check.need) > allowed + 1e-9:
+                return True
     return False
 
 
