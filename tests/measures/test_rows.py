@@ -67,6 +67,18 @@ class Muddled(Row, kind="muddled thing"):
         return self.wide + self.fall
 
 
+class Shared(Row, kind="share of a width"):
+    """Never more than the most."""
+
+    most: float = given(LENGTH, "most")
+    boards: float = given(AREA, "boards")
+    wide: float = given(LENGTH, "wide")
+
+    @figure(LENGTH, "share")
+    def share(self) -> float:
+        return least(self.most, self.boards / self.wide)
+
+
 SUBJECT = Subject("shelf", "/shelf")
 
 
@@ -215,6 +227,14 @@ def test_a_product_of_two_ranges_is_taken_at_its_corners() -> None:
     assert ends(derived(row, "face")) == (80, 150)
 
 
+def test_what_divides_by_zero_is_not_known_to_another_row_whatever_stands_beside_it() -> None:
+    """Nothing wide shares nothing; with a width of 0 to 2, one end of the range cannot be worked out."""
+    for wide in (known(0), known(0, 2, "/wide"), known(2, 0, "/wide")):
+        found = derived(Shared(SUBJECT, most=known(5), boards=known(10), wide=wide), "share")
+        assert isinstance(found, tuple)
+        assert [gap.why for gap in found] == [Why.UNCLEAR]
+
+
 def test_the_thickest_piece_is_taken_at_its_corners() -> None:
     row = shelf(batten=known(10, 30, "/batten"))
     assert ends(derived(row, "thickest")) == (22, 30)
@@ -247,9 +267,7 @@ def test_derived_ranges_hold_every_value_and_reach_both_ends(
     value = {pointer: known(*span, pointer) for pointer, span in leaves}
     stack = derived(shelf(batten=value["/batten"], boards=several(*(value[p] for p, _ in leaves[2:]))), "stack")
     row = Gap(SUBJECT, niche=stack, shelf=value["/batten"], trim=value["/trim"])
-    every = [
-        sum(chosen[2:]) - chosen[1] for chosen in itertools.product(*(sorted(set(span)) for _, span in leaves))
-    ]
+    every = [sum(chosen[2:]) - chosen[1] for chosen in itertools.product(*(sorted(set(span)) for _, span in leaves))]
     low, high = ends(derived(row, "gap"))
     assert low == pytest.approx(min(every))
     assert high == pytest.approx(max(every))

@@ -160,7 +160,11 @@ def trace(row: Row, name: str) -> tuple[Step, Traced]:
     seen = Traced(row)
     step = getattr(seen, name)
     if not seen.missing:
-        plain = getattr(row, name)
+        try:
+            plain = getattr(row, name)
+        except NotKnown as unknown:  # `least` and `most` of traced values may pass over one that is not a number
+            seen.missing.extend(unknown.missing)
+            return step, seen
         if isinstance(step, Step) and isinstance(plain, float | int) and not _agree(float(plain), step.value):
             raise MeasureFault(
                 f"{row.kind}: {name} of {row.subject.name} is {plain} when judged and {step.value} when traced"
@@ -197,7 +201,10 @@ def derived(row: Row, name: str, label: str = "") -> Known | tuple[Missing, ...]
         return replace(found, assumed=assumed)
     shares = _shares(step)
     if shares is None:
-        values = [getattr(corner, name) for corner in row.corners()]
+        try:
+            values = [getattr(corner, name) for corner in row.corners()]
+        except NotKnown as unknown:
+            return unknown.missing
         return replace(found, low=min(values), high=max(values), assumed=assumed)
     swings = _swings(shares)
     ends = [sorted((share * (leaf.low - leaf.value), share * (leaf.high - leaf.value))) for leaf, share in swings]
