@@ -133,7 +133,8 @@ class Repository:
         """The full name of the commit that a revision stands for; None where there is none."""
         if revision.startswith("-") or not revision:
             return None
-        return self.said("rev-parse", "--verify", "--quiet", f"{revision}^{{commit}}")
+        found = self.said("rev-parse", "--verify", "--quiet", revision)
+        return None if found is None else self.said("rev-parse", "--verify", "--quiet", f"{found}^{{commit}}")
 
     def at(self, commit: str) -> Tree:
         """The files of a commit."""

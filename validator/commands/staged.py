@@ -12,7 +12,7 @@ import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
-from validator.commands.revisions import LINK, NOTHING, Repository, Tree
+from validator.commands.revisions import LINK, NOTHING, GitTrouble, Repository, Tree
 from validator.plan.files import SUFFIXES, decoded, suffix_of
 from validator.reference.folder import SIGN
 
@@ -37,7 +37,7 @@ class Staged:
     """What of a staged change has to be looked at.
 
     `given` are the rulebooks of the settings now and `given_before` as they were; `books` are all rulebooks that the
-    change touches. `taken_away` are plans that it removes, `not_there` paths of the settings where nothing is,
+    change touches. `taken_away` are plans that it removes, `not_there` plans of the settings that are not there,
     `unsettled` files that a merge has left in two versions.
     """
 
@@ -67,6 +67,11 @@ def staged(repository: Repository, named: Collection[str], rules: Collection[str
     all_plans = not touched.isdisjoint([*books_now, *books_before])
     if not all_plans and not any(suffix_of(path) in SUFFIXES for path in touched):
         return Staged()
+    for path in rules:
+        if not now.below(path):
+            raise GitTrouble(
+                f"`{path}`, a rulebook of the settings, is not among the files of this commit: `git add` it."
+            )
     folders = {*now.folders, *before.folders} if all_plans else {posixpath.dirname(path) for path in touched}
     plans_before = _plans(repository, before, folders, named)
     known = {file for files in plans_before.values() for file in files}
@@ -84,7 +89,7 @@ def staged(repository: Repository, named: Collection[str], rules: Collection[str
         repository.contents(before, books_before),
         _books(repository, now, touched, books_now),
         tuple(found.taken_away),
-        tuple(path for path in [*named, *rules] if not now.below(path) and path not in found.taken_away),
+        tuple(path for path in named if not now.below(path) and path not in found.taken_away),
     )
 
 

@@ -107,7 +107,6 @@ def _outcomes(before: Judgement | None, now: Judgement, outcomes: Sequence[Outco
         (
             lambda outcome: (rule(outcome), folded(outcome.subject.pointer), fold(outcome.subject.name)),
             lambda outcome: (rule(outcome), fold(outcome.subject.name)),
-            lambda outcome: (rule(outcome), folded(outcome.subject.pointer)),
         ),
     )
     return [*(Pair(same.get(id(each)), each) for each in outcomes), *(Pair(each, None) for each in gone)]
@@ -127,7 +126,7 @@ def _matched(
     """The forerunner of each of now by its `id`, and what of before has no successor.
 
     By the first key like goes with like in their order; by each further key, which knows less of a thing, only where
-    there is one of the kind left over on both sides: it was moved, or is called otherwise.
+    there is one of the kind left over on both sides: a thing that was moved to another run or section.
     """
     found: dict[int, T] = {}
     old, new = list(before), list(now)
