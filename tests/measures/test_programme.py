@@ -30,6 +30,14 @@ def test_a_task_fixed_before_plaster_is_dry_has_waited_too_short_a_time() -> Non
     assert (paint.waited, paint.wait) == (6.5 * DAY, 12 * DAY)
 
 
+@pytest.mark.parametrize(("plastered", "days"), [("2027-03-05", 9.5), ("2027-03-02", 12.5), ("2027-03-01", 12.5)])
+def test_plaster_counts_from_the_day_a_coating_names_if_that_is_later(plastered: str, days: float) -> None:
+    """The calendar: the order of work has the plaster done on 2 March and paint on 15 March."""
+    work = USUAL + "  plaster: {takes: 2 days, dries: 12 days}\n  paint: {takes: 1 day}\n"
+    coating = f"coatings: {{new walls: {{on: new gypsum plaster, walls: all, plastered: {plastered}}}}}\n"
+    assert row(work + coating, WAIT, PROJECT).waited == days * DAY
+
+
 def test_a_task_that_the_programme_places_itself_has_always_waited_long_enough() -> None:
     work = USUAL + "  plaster: {takes: 2 days, dries: 12 days}\n  paint: {takes: 1 day}\n"
     paint = row(work, WAIT, PROJECT)

@@ -80,7 +80,7 @@ def tasks_after_waits(site: Site) -> Rows:
                 before[other] = None
         drying[name] = []
         for alike in _apart(site, tasks, before):
-            pairs = [_pair(scheduled, tasks[other]) for other in alike if other not in waited_for]
+            pairs = [_pair(site, scheduled, tasks[other]) for other in alike if other not in waited_for]
             if pairs:
                 found.rows.append(_after_wait(site, scheduled, min(pairs, key=lambda pair: pair.order)))
             drying[name] += _dry_last(alike, tasks)
@@ -133,8 +133,8 @@ def _dry_last(before: list[str], tasks: Mapping[str, Scheduled]) -> list[str]:
     return list(kept)
 
 
-def _pair(scheduled: Scheduled, before: Scheduled) -> _Pair:
-    starts, ended, wait = scheduled.start, before.end, before.wait
+def _pair(site: Site, scheduled: Scheduled, before: Scheduled) -> _Pair:
+    starts, ended, wait = scheduled.start, _ended(site, before), before.wait
     if not (isinstance(starts, Known) and isinstance(ended, Known) and isinstance(wait, Known)):
         return _Pair(before, starts, ended, None)
     longest = wait.high if wait.high is not None else float(wait.value)
@@ -145,6 +145,24 @@ def _pair(scheduled: Scheduled, before: Scheduled) -> _Pair:
     ]
     spare, start, end = min(courses)
     return _Pair(before, _at(starts, start), _at(ended, end), spare)
+
+
+def _ended(site: Site, before: Scheduled) -> Given:
+    """When a task ended; plaster not before the last day that a coating says its wall was plastered."""
+    ended, what = before.end, _what_dries(site, before)
+    if not (isinstance(ended, Known) and isinstance(what, Known) and what.value == "plaster"):
+        return ended
+    given_days = [
+        reading.read(coating, "plastered", f"{name} plastered")
+        for name, coating in site.plan.coatings.items()
+        if coating.plastered is not None
+    ]
+    later = [day for day in given_days if isinstance(day, Known) and _day(day) > _day(ended)]
+    return max(later, key=_day) if later else ended
+
+
+def _day(known: Known) -> float:
+    return known.high if known.high is not None else float(known.value)
 
 
 def _at(known: Known, end: float) -> Known:
