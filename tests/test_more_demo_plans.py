@@ -1,4 +1,4 @@
-"""The other demo plans come out as their READMEs say: in inches, under a slope, and with a firm's own rulebook."""
+"""The other demo plans come out as their READMEs say: in inches, under a slope, with a firm's own rulebook, in TOML."""
 
 from __future__ import annotations
 
@@ -57,3 +57,9 @@ def test_the_rules_of_the_firm_count_where_they_are_named() -> None:
     judged = _judged("tallow-lane", "2027-04-20", str(DEMOS / "tallow-lane" / "rules"))
     assert _wrong(judged) == {("there-before-it-is-needed", "units"), ("wall-units-held-deep", "rail")}
     assert not ready(judged)
+
+
+def test_the_plan_in_toml_is_ready() -> None:
+    judged = _judged("heron-steps", "2027-04-01")
+    assert ready(judged)
+    assert (_wrong(judged), _unknown(judged)) == (set(), set())
