@@ -182,6 +182,12 @@ def test_a_name_that_stands_in_two_runs_has_to_say_which() -> None:
     ]
 
 
+def test_a_departure_at_a_name_that_stands_in_two_runs_has_to_say_which() -> None:
+    departure = "agreed: {hob-to-sink: {at: B1, reason: beam, by: householder}}\n"
+    assert [wrong.message for wrong in problems(TWO_B1 + departure)] == ["`B1` stands in several runs"] * 3
+    assert len(problems(TWO_B1 + departure.replace("at: B1", "at: lane run / B1"))) == 2
+
+
 def test_the_run_and_the_name_tell_which() -> None:
     text = TWO_B1.replace("over B1, W2", "over river run / B1, W2").replace("over B1, S2", "over lane run / b1, S2")
     found = plan(text)

@@ -70,8 +70,11 @@ def _about(departure: Agreed, outcome: Outcome, books: Books) -> bool:
         return False
     wanted = fold(departure.at)
     names = {fold(outcome.subject.name)}
-    if outcome.subject.pointer:
-        names.add(fold(split(outcome.subject.pointer)[-1]))
+    match split(outcome.subject.pointer):
+        case ["runs", run, "order", name]:
+            names |= {fold(name), fold(f"{run} / {name}")}
+        case [*_, name]:
+            names.add(fold(name))
     return wanted in names
 
 

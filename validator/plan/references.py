@@ -139,6 +139,7 @@ class References:
             self._name(built.pointer, name, "items", "points", "appliances")
             self._along(built, built.along)
         for agreed in plan.agreed:
+            self._one_of_its_name(agreed.pointer_to("at"), agreed.at)
             if fold(agreed.by) != "householder":
                 self._name(agreed.pointer_to("by"), agreed.by, "people")
         Circles(plan, self._reader).check()
@@ -284,14 +285,8 @@ class References:
         if names.left_out(sections):
             return True
         found = [section for section in sections if fold(name) in names.known.get(section, {})]
-        runs = names.runs_with.get(fold(name), [])
-        if found == ["items"] and len(runs) > 1:
-            full = " or ".join(f"`{run} / {name}`" for run in runs)
-            places = [join("/runs", run, "order", name) for run in runs]
-            self._reader.problem(pointer, f"`{name}` stands in several runs", full, also=places)
-            return False
         if found:
-            return True
+            return found != ["items"] or self._one_of_its_name(pointer, name)
         choices = [*words, *(choice for section in sections for choice in names.known.get(section, {}).values())]
         *others, last = (_CALLED[section] for section in sections)
         called = f"{', '.join(others)} or {last}" if others else last
@@ -299,6 +294,16 @@ class References:
         self._reader.problem(
             pointer, f"no {called} of this plan is called `{name}`", _some(shown), nearest(name, shown) or ""
         )
+        return False
+
+    def _one_of_its_name(self, pointer: str, name: str) -> bool:
+        """Whether at most one run has a thing of this name; notes it where several have."""
+        runs = self._names.runs_with.get(fold(name), [])
+        if len(runs) < 2:
+            return True
+        full = " or ".join(f"`{run} / {name}`" for run in runs)
+        places = [join("/runs", run, "order", name) for run in runs]
+        self._reader.problem(pointer, f"`{name}` stands in several runs", full, also=places)
         return False
 
 
