@@ -4,11 +4,13 @@ Here and in the sections annotations are not put off (`from __future__ import an
 text of each of them again for every class below it, which took a tenth of a short run.
 """
 
+import functools
 from collections.abc import ItemsView, Iterator, Mapping, ValuesView
 from types import UnionType
 from typing import Annotated, Any, ClassVar, Generic, TypeVar, Union, get_args, get_origin
 
-from pydantic import BaseModel, ConfigDict, model_validator
+from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler
+from pydantic_core import CoreSchema, core_schema
 
 from validator.plan.american import KEYS
 from validator.plan.names import fold
@@ -36,6 +38,7 @@ def is_to_find(written: object) -> bool:
     return type(written) is str and written[:2] in ("to", "To", "TO") and fold(written).startswith(TO_FIND_OUT)
 
 
+@functools.cache
 def takes_to_find(annotation: object) -> bool:
     """Whether a field of this type keeps `to find out` as its value (a list of such fields does not)."""
     if annotation is ToFind or getattr(annotation, "takes_to_find", False):
@@ -127,7 +130,11 @@ class Element(BaseModel):
                 found[field] = value
         return found
 
-    @model_validator(mode="before")
+    @classmethod
+    def __get_pydantic_core_schema__(cls, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        """Spells out what is written before pydantic reads it; a decorated validator costs more in every class."""
+        return core_schema.no_info_before_validator_function(cls._read, handler(source))
+
     @classmethod
     def _read(cls, written: object) -> object:
         return written if isinstance(written, cls) else cls.long_form(written)
