@@ -4,7 +4,6 @@ Here and in the sections annotations are not put off (`from __future__ import an
 text of each of them again for every class below it, which took a tenth of a short run.
 """
 
-import functools
 from collections.abc import ItemsView, Iterator, Mapping, ValuesView
 from types import UnionType
 from typing import Annotated, Any, ClassVar, Generic, TypeVar, Union, get_args, get_origin
@@ -38,7 +37,6 @@ def is_to_find(written: object) -> bool:
     return type(written) is str and written[:2] in ("to", "To", "TO") and fold(written).startswith(TO_FIND_OUT)
 
 
-@functools.cache
 def takes_to_find(annotation: object) -> bool:
     """Whether a field of this type keeps `to find out` as its value (a list of such fields does not)."""
     if annotation is ToFind or getattr(annotation, "takes_to_find", False):
