@@ -249,3 +249,22 @@ def test_signs_of_a_formatting_language_are_printed_as_they_stand(title: str, tm
     plan = tmp_path / "plan.yaml"
     plan.write_text(WEAVERS.replace("Weavers Row, number 14", title), "utf-8")
     assert title.replace("\\\\", "\\") in report(inspected(plan), DAY, PLAIN)
+
+
+IN_INCHES = """\
+dryfit: 1
+heights from: bare floor
+project: {title: Mud room, country: US-VT, lengths in: in}
+layers: {partition: [drywall 1/2, stud 3-1/2, drywall 1/2]}
+walls: {north: {made of: partition, length: 84}, east: {length: 60}, south: {length: 84}, west: {length: 60}}
+kinds: {wall: {height: 30, depth: 12, hangers: {down: 1-1/2, in: 1-1/2}}}
+runs: {upper: {against: north, underside: 54, order: {W1: wall 30 left}}}
+points: {R1: {is: double socket, wall: north, along: 26 from west, up: 44, plate: 4-1/2 x 4-1/2, cable: straight up}}
+"""
+
+
+def test_a_remedy_in_inches_is_rounded_to_the_side_that_cures(tmp_path: Path) -> None:
+    """From the middle of the plate to the right hanger are 28-1/2 - 26 = 2-1/2 in, 1/4 past its edge, where 50 mm are
+    wanted: 50 / 25.4 - 1/4 = 1.7185 in, which is more than the nearest sixteenth, 1-11/16."""
+    (tmp_path / "plan.yaml").write_text(IN_INCHES, "utf-8")
+    assert "Move the hole 1-3/4 in further from the point R1" in report(inspected(tmp_path / "plan.yaml"), DAY, PLAIN)

@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from validator.judging.outcomes import Check, Outcome
 from validator.judging.rules import Citation, Rule
 from validator.measures.rows import FieldType, Missing, NotKnown, Row, Why
-from validator.plan.dimensions import Dimension, subtracted
+from validator.plan.dimensions import LENGTH, Dimension, subtracted
 from validator.reporting.points import section_left_out
 from validator.reporting.printing import Printer
 from validator.reporting.working import Working, datum, pointers, work_out
 
 BOUND_WORDS = {"at least": "at least", "at most": "at most", "equals": "exactly"}
 OUT_WORDS = {"at least": "short by", "at most": "over by", "equals": "out by"}
+SIXTEENTH = 25.4 / 16
+"""In mm: the finest that a plan in inches is written to."""
 SEEN_WORDS = {"secondary": "as reported", "memory": "from memory", "primary": "", "": ""}
 
 
@@ -78,12 +81,19 @@ def remedy(outcome: Outcome, printer: Printer) -> str:
     check = failed_or_first(outcome)
     extra = dict(outcome.rule.names)
     if check is not None:
-        extra |= {"have": check.have, "need": check.need, "short": abs(check.short)}
+        extra |= {"have": check.have, "need": check.need, "short": _enough(abs(check.short), outcome.rule, printer)}
 
     def shown(value: float | str | bool, type: FieldType) -> str:
         return printer.value(value, type, unit=isinstance(type, Dimension))
 
     return printer.text(outcome.rule.remedy.fill(outcome.row, extra, shown))
+
+
+def _enough(short: float, rule: Rule, printer: Printer) -> float:
+    """What is short, in inches up to the next sixteenth: the nearest may leave the plan a little short again."""
+    if rule.dimension is None or not rule.dimension.same_as(LENGTH) or not printer.units.inches:
+        return short
+    return math.ceil(short / SIXTEENTH - 1e-6) * SIXTEENTH
 
 
 def makers(outcome: Outcome, printer: Printer) -> list[str]:
