@@ -90,19 +90,21 @@ def _extract(plan: Plan, name: str) -> Row:
         hood=reading.exactly(hood, appliance.pointer, "whether it is a hood"),
         ducted=_outside(name, appliance),
         rate=reading.read(appliance, "rate", f"rate of the {name}"),
-        ducted_hood=_any_outside(plan, hoods, appliance.pointer),
-        other_extract=_any_outside(plan, [other for other in _all(plan) if other != name], appliance.pointer),
+        ducted_hood=_any_outside(plan, hoods, appliance.pointer, "hood ducted outside"),
+        other_extract=_any_outside(
+            plan, [other for other in _all(plan) if other != name], appliance.pointer, "another extract"
+        ),
         makeup_air=makeup,
     )
 
 
-def _any_outside(plan: Plan, names: list[str], pointer: str) -> Given:
+def _any_outside(plan: Plan, names: list[str], pointer: str, label: str) -> Given:
     """Whether one of them is ducted outside; not known while one that does not say it might be."""
     found = [_outside(name, plan.appliances[name]) for name in names]
     if any(isinstance(each, Known) and each.value for each in found):
-        return reading.exactly(True, pointer, "another extract")
+        return reading.exactly(True, pointer, label)
     gaps = [each for each in found if isinstance(each, Missing)]
-    return tuple(gaps) or reading.exactly(False, pointer, "another extract")
+    return tuple(gaps) or reading.exactly(False, pointer, label)
 
 
 def _duct(plan: Plan, name: str, duct: Duct) -> Row:
