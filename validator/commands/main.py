@@ -37,7 +37,7 @@ def main(words: Sequence[str]) -> int:
         if reconfigure is not None:
             reconfigure(encoding="utf-8", errors="replace")
     try:
-        chosen = parser().parse_args(words)
+        chosen = parser(words).parse_args(words)
         command = importlib.import_module(f"validator.commands.{chosen.command}")
         status: int = command.run(chosen)
         sys.stdout.flush()

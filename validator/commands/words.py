@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Callable, Sequence
 from datetime import date
 
 EXAMPLES = """\
@@ -44,8 +45,8 @@ settings of git (git config KEY VALUE; --add for a second one):
 Exit status: 0 nothing refused, 1 refused, 2 something cannot be read, or git cannot answer."""
 
 
-def parser() -> argparse.ArgumentParser:
-    """The words of the command line."""
+def parser(words: Sequence[str]) -> argparse.ArgumentParser:
+    """Reads the words of a command line; of the commands that these words do not name it knows only the names."""
     top = argparse.ArgumentParser(
         prog="dryfit",
         description="Works a kitchen fit-out plan through and judges it by rules that name their source, "
@@ -55,15 +56,10 @@ def parser() -> argparse.ArgumentParser:
     )
     top.add_argument("--version", action=_Version, nargs=0, help="print the version and leave")
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
-    _new_words(commands.add_parser("new", help="write a plan to start from"))
-    _measure_words(commands.add_parser("measure", help="what is not known, as a list to take round the room"))
-    _check_words(commands.add_parser("check", help="judge a plan and print the report"))
-    _set_words(commands.add_parser("set", help="change one value of a plan, and judge it again"))
-    _ready_words(commands.add_parser("ready", help="yes or no: may a stage of the work start?"))
-    _show_words(commands.add_parser("show", help="everything worked out about one thing of a plan"))
-    _rules_words(commands.add_parser("rules", help="the rules that apply, or one of them"))
-    _githook_words(commands.add_parser("githook", help="look at each commit before it is made"))
-    _schema_words(commands.add_parser("schema", help="what an editor needs to know of plans, or of rulebooks"))
+    for name, (says, add_words) in COMMANDS.items():
+        command = commands.add_parser(name, help=says)
+        if name in words:
+            add_words(command)
     return top
 
 
@@ -194,3 +190,17 @@ class _Version(argparse.Action):
 
         print(f"dryfit {version('dryfit')}")
         parser.exit()
+
+
+COMMANDS: dict[str, tuple[str, Callable[[argparse.ArgumentParser], None]]] = {
+    "new": ("write a plan to start from", _new_words),
+    "measure": ("what is not known, as a list to take round the room", _measure_words),
+    "check": ("judge a plan and print the report", _check_words),
+    "set": ("change one value of a plan, and judge it again", _set_words),
+    "ready": ("yes or no: may a stage of the work start?", _ready_words),
+    "show": ("everything worked out about one thing of a plan", _show_words),
+    "rules": ("the rules that apply, or one of them", _rules_words),
+    "githook": ("look at each commit before it is made", _githook_words),
+    "schema": ("what an editor needs to know of plans, or of rulebooks", _schema_words),
+}
+"""Every command: what it is for, and what adds its own words."""
