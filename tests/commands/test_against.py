@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import itertools
 import json
 from pathlib import Path
 
 import pytest
+from markdown_it import MarkdownIt
+from markdown_it.token import Token
 
 from tests.commands.conftest import Here
 from tests.commands.repositories import GOOD, STOPPED, Repository, make
@@ -166,12 +169,56 @@ class TestAsData:
         assert [told["brings what blocks"] for told in json.loads(ran.out)] == [False, True]
         assert ran.status == 1
 
-    @pytest.mark.parametrize("form", ["sarif", "junit", "markdown"])
+    @pytest.mark.parametrize("form", ["sarif", "junit"])
     def test_forms_for_whole_plans_are_refused(self, compare: Here, repository: Repository, form: str) -> None:
         repository.commit(plan=GOOD)
         ran = compare("HEAD", "plan.yaml", "--form", form)
         assert (ran.status, ran.out) == (2, "")
-        assert "text or json" in ran.err
+        assert "text, json, markdown" in ran.err
+
+
+class TestAsMarkdown:
+    def told(self, ran: Ran) -> list[Token]:
+        """The tokens of what was printed, as a general reader of Markdown finds them."""
+        return MarkdownIt("gfm-like").parse(ran.out)
+
+    def headings(self, tokens: list[Token]) -> list[str]:
+        pairs = itertools.pairwise(tokens)
+        return [text.content for token, text in pairs if token.type == "heading_open"]
+
+    def test_it_says_only_what_the_change_did(self, compare: Here, repository: Repository) -> None:
+        repository.commit(plan=GOOD)
+        repository.write("plan.yaml", STOPPED)
+        ran = compare("HEAD", "plan.yaml", "--form", "markdown")
+        assert (ran.status, ran.err) == (1, "")
+        assert self.headings(self.told(ran)) == [
+            "This change brings what blocks: Pump house",
+            "Brought",
+            "1. STOP: Waste as steep as we want it (dishwasher, to stack)",
+        ]
+        assert "- **was:** met, 25 mm/m" in ran.out
+
+    def test_what_moved_is_a_table(self, compare: Here, repository: Repository) -> None:
+        repository.commit(plan=STOPPED)
+        repository.write("plan.yaml", STOPPED.replace("19 mm/m", "18.5 mm/m"))
+        tokens = self.told(compare("HEAD", "plan.yaml", "--form", "markdown"))
+        cells = [text.content for token, text in itertools.pairwise(tokens) if token.type == "td_open"]
+        assert cells == [
+            "STOP",
+            "Waste as steep as we want it, dishwasher",
+            "19 mm/m → 18.5 mm/m",
+            "at least 20 mm/m",
+            "short by 1 mm/m → 1.5 mm/m: worse",
+        ]
+
+    def test_several_plans_begin_with_a_table_of_all(self, compare: Here, repository: Repository) -> None:
+        repository.commit(plan=GOOD, other=GOOD)
+        repository.write("other.yaml", STOPPED)
+        repository.write("bad.yaml", "dryfit: 1\nwals: none\n")
+        ran = compare("HEAD", "plan.yaml", "other.yaml", "bad.yaml", "--form", "markdown")
+        assert ran.status == 2
+        assert ran.out.startswith("| plan | verdict |")
+        assert "CANNOT BE READ: bad.yaml" in self.headings(self.told(ran))
 
 
 class TestRevisions:

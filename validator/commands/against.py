@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import importlib
 import os
 import sys
 from datetime import date
@@ -11,32 +12,32 @@ from typing import Any
 from validator.commands.inspecting import Inspector, say_unreadable, style
 from validator.commands.revisions import GitTrouble, Repository, Tree
 from validator.commands.staged import plan_at
-from validator.judging.apply import Judgement
-from validator.judging.rules import Severity
 from validator.plan.files import documents_of, read_plan
 from validator.plan.merging import merge
 from validator.plan.names import nearest
 from validator.plan.problems import Unreadable
-from validator.reporting.change_texts import Since, data, text
+from validator.reporting.change_data import data
+from validator.reporting.change_texts import text
+from validator.reporting.change_words import Since
 from validator.reporting.changes import compare
 from validator.reporting.columns import tamed
 from validator.reporting.json_form import as_text
 from validator.reporting.sentences import mistake
 
 NOTHING_BLOCKS, BLOCKS, UNREADABLE = 0, 1, 2
-FORMS = ("text", "json")
+FORMS = ("text", "json", "markdown")
 
 
 def run(chosen: argparse.Namespace) -> int:
     """Judge each plan as it is and as it was; 1 where something brought blocks, 2 where either cannot be had."""
     if chosen.form not in FORMS:
-        return _refused(f"A change is told as {' or '.join(FORMS)}; `--form {chosen.form}` is for the whole plan.")
+        return _refused(f"A change is told as {', '.join(FORMS)}; `--form {chosen.form}` is for the whole plan.")
     if "-" in chosen.plans:
         return _refused("Standard input has no revisions: name the file or the folder of the plan.")
     on: date = chosen.on or date.today()
     inspector = Inspector(chosen.rules, on)
     statuses: list[int] = []
-    reports: list[dict[str, Any]] = []
+    reports: list[Any] = []
     for plan in chosen.plans:
         try:
             now = inspector.inspect(read_plan([plan], bytes))
@@ -44,23 +45,26 @@ def run(chosen: argparse.Namespace) -> int:
         except Unreadable as unreadable:
             say_unreadable(unreadable)
             statuses.append(UNREADABLE)
+            if chosen.form == "markdown":
+                reports.append(importlib.import_module("validator.reporting.markdown").of_unreadable(unreadable))
         except GitTrouble as trouble:
             statuses.append(_refused(str(trouble)))
         else:
-            statuses.append(_tell(now, since, on, chosen.fail_on, None if chosen.form == "text" else reports))
-    if reports:
+            changes = compare(since.judgement, now)
+            statuses.append(BLOCKS if changes.blocks(chosen.fail_on) else NOTHING_BLOCKS)
+            match chosen.form:
+                case "json":
+                    reports.append(data(changes, now, since, on, chosen.fail_on))
+                case "markdown":
+                    form = importlib.import_module("validator.reporting.change_markdown")
+                    reports.append(form.part(changes, now, since, on, chosen.fail_on))
+                case _:
+                    sys.stdout.write(text(changes, now, since, on, style(), chosen.fail_on))
+    if reports and chosen.form == "json":
         sys.stdout.write(as_text(reports[0] if len(chosen.plans) == 1 else reports))
+    elif reports:
+        sys.stdout.write(importlib.import_module("validator.reporting.markdown").whole(reports))
     return max(statuses)
-
-
-def _tell(now: Judgement, since: Since, on: date, fail_on: Severity, reports: list[dict[str, Any]] | None) -> int:
-    """Print what changed, or add it to the reports; the exit status."""
-    changes = compare(since.judgement, now)
-    if reports is None:
-        sys.stdout.write(text(changes, now, since, on, style(), fail_on))
-    else:
-        reports.append(data(changes, now, since, on, fail_on))
-    return BLOCKS if changes.blocks(fail_on) else NOTHING_BLOCKS
 
 
 def _since(plan: str, revision: str, inspector: Inspector) -> Since:

@@ -39,7 +39,7 @@ UNREADABLE = "CANNOT BE READ"
 
 def of_plan(judgement: Judgement, on: date, fail_on: Severity = "put right") -> Part:
     """The report of one plan."""
-    return _PlanReport(judgement, on, fail_on).part()
+    return PlanReport(judgement, on, fail_on).part()
 
 
 def of_unreadable(unreadable: Unreadable) -> Part:
@@ -57,7 +57,7 @@ def _mistake(problem: Problem) -> str:
     return f"- {plain(problem.place.file)}{line}: {plain(mistake(problem))}"
 
 
-class _PlanReport:
+class PlanReport:
     """Writes the report of one judged plan."""
 
     def __init__(self, judgement: Judgement, on: date, fail_on: Severity) -> None:
@@ -81,9 +81,9 @@ class _PlanReport:
             points = self._points.of_stage(verdict.stage)
             yield from under(
                 f"Before {plain(self._printer.text(verdict.stage))}",
-                [Block("point", self._point(point)) for point in points],
+                [Block("point", self.point(point)) for point in points],
             )
-        errands = [Block("errand", self._errand(errand)) for errand in self._points.errands]
+        errands = [Block("errand", self.errand(errand)) for errand in self._points.errands]
         yield from under("Not known: find these out", errands)
         notes = [Block("note", note) for note in (*self._agreed(), *self._supposed(), *self._tight())]
         yield from under("Agreed, supposed, and tight but met", notes)
@@ -117,27 +117,27 @@ class _PlanReport:
             reasons.append("find out " + some(list(map(str, to_find_out)), MOST_NUMBERS))
         return "; ".join(reasons)
 
-    def _point(self, point: Point) -> str:
+    def point(self, point: Point) -> str:
         """A rule that is not met: what and where, the figures, what to do, and what that rests on."""
         worst = max(point.outcomes, key=lambda outcome: outcome.short)
         rule, single = point.rule, len(point.outcomes) == 1
         where_to = place(worst) if single else f"{len(point.outcomes)} places"
         lines = [
-            f"#### {point.number}. {_word(rule.severity)}: {plain(self._printer.text(rule.title))} ({plain(where_to)})",
+            f"#### {point.number}. {word(rule.severity)}: {plain(self._printer.text(rule.title))} ({plain(where_to)})",
             "",
             plain(self._printer.text(rule.because)),
             "",
             *self._figures(point.outcomes),
         ]
-        lines += _items("papers", "; ".join(makers(worst, self._printer)))
-        lines += _items("do this", remedy(worst, self._printer))
+        lines += items("papers", "; ".join(makers(worst, self._printer)))
+        lines += items("do this", remedy(worst, self._printer))
         for moves in self._connections.together(point):
             which = "point" if len(moves.numbers) == 1 else "points"
             others = some(list(map(str, moves.numbers)), MOST_NUMBERS)
             line = self._printer.lines(moves.pointers)
-            lines += _items("moves", f"{which} {others} too, {moves.condition} ({line})")
-        lines += _items("rests on", rests_on(rule.source))
-        lines += _items("in the plan", where(worst, self._printer))
+            lines += items("moves", f"{which} {others} too, {moves.condition} ({line})")
+        lines += items("rests on", rests_on(rule.source))
+        lines += items("in the plan", where(worst, self._printer))
         return "\n".join(lines)
 
     def _figures(self, outcomes: Sequence[Outcome]) -> Iterator[str]:
@@ -160,9 +160,9 @@ class _PlanReport:
             yield ""
         measured = {said.datum for _, said in found}
         if len(measured) == 1:
-            yield from _items("measured", measured.pop())
+            yield from items("measured", measured.pop())
 
-    def _errand(self, errand: Errand) -> str:
+    def errand(self, errand: Errand) -> str:
         """One thing to find out, to be ticked: who can say, what it is for, and where the answer goes."""
         missing, printer = errand.missing, self._printer
         things = list(dict.fromkeys(o.subject.name for o in errand.outcomes if o.row is not None))
@@ -170,11 +170,11 @@ class _PlanReport:
         titles = list(dict.fromkeys(printer.text(outcome.rule.title) for outcome in errand.outcomes))
         line = printer.lines([errand.at])
         lines = [
-            f"- [ ] **{errand.number}. {_word(errand.severity)}: {plain(printer.text(missing.label) + about)}**",
+            f"- [ ] **{errand.number}. {word(errand.severity)}: {plain(printer.text(missing.label) + about)}**",
             plain(asked(missing, errand.how, self._judgement.site.library.questions, printer)),
-            *_items("who can say", missing.by or ""),
-            *_items("for", some(titles)),
-            *_items("answer at", " / ".join(split(errand.at)) + (f" ({line})" if line else "")),
+            *items("who can say", missing.by or ""),
+            *items("for", some(titles)),
+            *items("answer at", " / ".join(split(errand.at)) + (f" ({line})" if line else "")),
         ]
         return "\n  ".join(lines)
 
@@ -182,17 +182,17 @@ class _PlanReport:
         for outcome in self._points.agreed:
             if outcome.departure is not None:
                 line = self._printer.lines([outcome.departure.pointer])
-                yield from _items("agreed", f"{about(outcome, self._printer)}: {agreed_on(outcome.departure)} ({line})")
+                yield from items("agreed", f"{about(outcome, self._printer)}: {agreed_on(outcome.departure)} ({line})")
 
     def _supposed(self) -> Iterator[str]:
         for said in suppositions(self._points, self._printer):
-            yield from _items("met, if", said)
+            yield from items("met, if", said)
 
     def _tight(self) -> Iterator[str]:
         for outcome in self._points.tight:
             said = finding(outcome, self._printer, unit=True)
             if said is not None:
-                yield from _items("tight", f"{said.short} to spare: {about(outcome, self._printer)}")
+                yield from items("tight", f"{said.short} to spare: {about(outcome, self._printer)}")
 
     def _cautions(self) -> Iterator[Block]:
         """The standing cautions, folded up: they are the same at every change."""
@@ -213,13 +213,13 @@ class _PlanReport:
         return "\n\n".join(lines)
 
 
-def _items(label: str, text: str) -> Iterator[str]:
+def items(label: str, text: str) -> Iterator[str]:
     """An item of a list behind its label; nothing where there is no text."""
     if text:
         yield f"- **{label}:** {plain(text)}"
 
 
-def _word(severity: Severity) -> str:
+def word(severity: Severity) -> str:
     return "STOP" if severity == "stop" else severity
 
 
