@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
@@ -46,7 +47,10 @@ class DuctOutside(Row, kind="duct to outside"):
 def extracts(site: Site) -> Rows:
     """A row for each hood and extract fan."""
     plan = site.plan
-    return Rows([_extract(plan, name) for name in _all(plan)])
+    outside = {name: _outside(name, plan.appliances[name]) for name in _all(plan)}
+    hoods = {name: where for name, where in outside.items() if kind_of(name, plan.appliances[name]) in HOODS}
+    ducted_hood = _any_outside(hoods, plan.appliances.pointer, "hood ducted outside")
+    return Rows([_extract(plan, name, outside, name in hoods, ducted_hood) for name in outside])
 
 
 def ducts_to_outside(site: Site) -> Rows:
@@ -75,10 +79,9 @@ def _outside(name: str, appliance: Appliance) -> Given:
     return reading.word(duct.outside, duct.pointer_to("outside"), label)
 
 
-def _extract(plan: Plan, name: str) -> Row:
+def _extract(plan: Plan, name: str, outside: Mapping[str, Given], hood: bool, ducted_hood: Given) -> Row:
     appliance = plan.appliances[name]
-    hood = kind_of(name, appliance) in HOODS
-    hoods = [other for other in _all(plan) if kind_of(other, plan.appliances[other]) in HOODS]
+    others = {other: where for other, where in outside.items() if other != name}
     makeup: Given = Missing(appliance.pointer_to("makeup_air"), f"makeup air of the {name}")
     if isinstance(appliance.makeup_air, str):
         there = fold(appliance.makeup_air) != "none"
@@ -88,22 +91,19 @@ def _extract(plan: Plan, name: str) -> Row:
     return Extract(
         Subject(name, appliance.pointer),
         hood=reading.exactly(hood, appliance.pointer, "whether it is a hood"),
-        ducted=_outside(name, appliance),
+        ducted=outside[name],
         rate=reading.read(appliance, "rate", f"rate of the {name}"),
-        ducted_hood=_any_outside(plan, hoods, appliance.pointer, "hood ducted outside"),
-        other_extract=_any_outside(
-            plan, [other for other in _all(plan) if other != name], appliance.pointer, "another extract"
-        ),
+        ducted_hood=ducted_hood,
+        other_extract=_any_outside(others, appliance.pointer, "another extract"),
         makeup_air=makeup,
     )
 
 
-def _any_outside(plan: Plan, names: list[str], pointer: str, label: str) -> Given:
+def _any_outside(outside: Mapping[str, Given], pointer: str, label: str) -> Given:
     """Whether one of them is ducted outside; not known while one that does not say it might be."""
-    found = [_outside(name, plan.appliances[name]) for name in names]
-    if any(isinstance(each, Known) and each.value for each in found):
+    if any(isinstance(each, Known) and each.value for each in outside.values()):
         return reading.exactly(True, pointer, label)
-    gaps = [each for each in found if isinstance(each, Missing)]
+    gaps = [each for each in outside.values() if isinstance(each, Missing)]
     return tuple(gaps) or reading.exactly(False, pointer, label)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -98,13 +99,13 @@ def _points(outcomes: Sequence[Outcome], stages: list[str]) -> list[Point]:
 
 def _errands(judgement: Judgement, after: int) -> list[Errand]:
     """What is not known, once for each value that somebody has to write."""
-    places = judgement.site.plan.places
+    open_at = functools.cache(judgement.site.plan.places.open_at)
     waiting: dict[str, tuple[Missing, list[Outcome]]] = {}
     for outcome in judgement.outcomes:
         if outcome.result is Result.NOT_KNOWN:
             for missing in outcome.missing:
-                open_at = places.open_at(missing.pointer)
-                key = section_left_out(missing) or open_at or f"{missing.pointer}: {missing.label}"
+                written = open_at(missing.pointer)
+                key = section_left_out(missing) or written or f"{missing.pointer}: {missing.label}"
                 held_up = waiting.setdefault(key, (missing, []))[1]
                 if not held_up or held_up[-1] is not outcome:
                     held_up.append(outcome)
