@@ -179,6 +179,10 @@ def test_tops_are_level_with_another_unit_or_at_a_height() -> None:
     assert read(Run, {"against": "lane", "tops": "2110 from bare floor", "order": {}}).tops.amount.low == 2110
 
 
+def test_work_may_be_none() -> None:
+    assert read(Work, "none").tasks == {}
+
+
 def test_a_worktop_is_of_the_kind_worktop_unless_it_says_so() -> None:
     assert read(Worktop, {"on": "river run"}).is_ == "worktop"
 

@@ -29,7 +29,8 @@ def one_of(written: object, words: Mapping[str, Any]) -> Any:
         if found is not None:
             return found
     shown = [word if isinstance(word, str) else folded for folded, word in words.items()]
-    raise Unfit(f"`{shown_text(written)}` cannot stand here", ", ".join(shown), nearest(str(written), shown) or "")
+    between = "; " if any("," in word for word in shown) else ", "
+    raise Unfit(f"`{shown_text(written)}` cannot stand here", between.join(shown), nearest(str(written), shown) or "")
 
 
 def shown_text(written: object) -> str:

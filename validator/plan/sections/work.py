@@ -147,6 +147,7 @@ class Work(Element):
     """The order of work: `usual` (the rulebook's), or `as written` (each task after the one above it)."""
 
     called: ClassVar[str] = "the work"
+    line: ClassVar[Written | None] = Written("<=none>", ("none",))
     worked_out: ClassVar[frozenset[str]] = frozenset({"tasks"})
 
     order: Annotated[Literal["usual", "as written"], OneOf()] | None = None
@@ -155,7 +156,9 @@ class Work(Element):
 
     @classmethod
     def long_form(cls, written: object) -> LongForm:
-        """Every key that is none of the work's own is the name of a task."""
+        """Every key that is none of the work's own is the name of a task; `none` is work without any."""
+        if isinstance(written, str) and fold(written) == "none":
+            written = {}
         if not isinstance(written, Mapping) or isinstance(written, LongForm):
             return super().long_form(written)
         own = {key: value for key, value in written.items() if fold(key) in cls.written_keys()}
