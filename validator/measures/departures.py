@@ -7,7 +7,7 @@ from validator.plan.dimensions import DATE
 
 
 class Departure(Row, kind="departure"):
-    """One agreed departure: whether it covers anything, until when, from law or not, and whether the figure got worse."""
+    """One agreed departure: does it cover anything, until when, is it from law, and has the figure got worse."""
 
     matched: bool = given(YES_NO, "whether something departs from the rule there")
     until: float = given(DATE, "until when it is agreed")

@@ -34,8 +34,9 @@ class Places:
         return self._as_spelt(self._in_kind(pointer))
 
     def open_at(self, pointer: str) -> str | None:
-        """The pointer of the `to find out` that leaves the value at `pointer` open, alone or with others; None where none
-        does. `waste: to find out` leaves bore, length and fall open, a kind's height that of each of its uses.
+        """The pointer of the `to find out` that leaves the value at `pointer` open, alone or with others, or None.
+
+        `waste: to find out` leaves bore, length and fall open, a kind's height that of each of its uses.
         """
         node: Any = self._files.data
         segments = split(self.written(pointer))
