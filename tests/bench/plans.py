@@ -46,6 +46,8 @@ work:
   paint: {by: householder, takes: 3 days, on: 2026-07-13}
   connect gas: {by: gas engineer, takes: 1 day}
   lay floor: {by: householder, takes: 2 days}
+floors:
+  laminate: {thickness: 10, underlay: 2, laid: after units, gap: 12, runs: wall 1 to wall 2}
 """
 
 BAYS: dict[str, str] = {
@@ -163,15 +165,6 @@ BAYS: dict[str, str] = {
     moisture: 0.6 % by pin meter
     coats: [30 % water, 10 % water, neat]
     between: 4 h
-""",
-    "floors": """\
-  laminate {n}:
-    thickness: 10
-    underlay: 2
-    laid: after units
-    gap: 12
-    runs: wall {n} to wall {before}
-    fixed: {{heating pipe {n}: 12}}
 """,
 }
 """What one wall adds to each section; every tenth wall has a plug too short, every seventh a hood too low."""
