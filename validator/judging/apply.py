@@ -43,7 +43,12 @@ class Judgement:
 
 def judge(plan: Plan, library: Library, books: Books, on: date, ways: Callable[[], Ways] | None = None) -> Judgement:
     """Judge a plan by the books that apply to it, on a day."""
-    site = Site(plan, library, on, ways)
+    return judge_site(Site(plan, library, on, ways), books)
+
+
+def judge_site(site: Site, books: Books) -> Judgement:
+    """As `judge`; rows that the site has worked out already are taken as they are."""
+    plan, on = site.plan, site.on
     outcomes: list[Outcome] = []
     idle: list[Rule] = []
     for rule in books.rules:
@@ -108,7 +113,7 @@ def _assumed(rule: Rule, row: Row) -> list[Missing]:
         for value in rule.own.values()
         if isinstance(value, Known) and value.assumed
     ]
-    if not any(known.rests_on_assumption for known in row.known.values()):
+    if not row.rests_on_assumption:
         return own
     names = {rule.figure} if rule.figure else set()
     for expression in (rule.when, rule.holds, *(limit.expression for limit in rule.limits)):
@@ -142,4 +147,4 @@ def _nobody_knows(rule: Rule, left_out: LeftOut) -> Outcome:
 
 
 def _once(missing: Sequence[Missing]) -> tuple[Missing, ...]:
-    return tuple(dict.fromkeys(missing))
+    return tuple(dict.fromkeys(missing)) if missing else ()

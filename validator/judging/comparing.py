@@ -51,6 +51,9 @@ class MakersFigures(NamedTuple):
     silent: bool
 
 
+NO_PAPERS = MakersFigures([], (), [], silent=False)
+
+
 def compare(rule: Rule, row: Row, site: Site) -> Comparison:
     """Compare a rule's figure with every limit that counts for the row."""
     if rule.holds is not None:
@@ -67,7 +70,7 @@ def compare(rule: Rule, row: Row, site: Site) -> Comparison:
         missing += all_missing(row, rule.figure)
     own, of_words, gaps = _own_limits(rule, row, site)
     missing += gaps
-    makers = _stated(rule, row)
+    makers = _stated(rule, row) if rule.stated else NO_PAPERS
     missing += makers.unclear
     if have is None or missing:
         return Comparison((), tuple(missing), makers.unread)

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal, NamedTuple
 
-from validator.judging.expressions import Expression, Names, Template
+from validator.judging.expressions import NO_NAMES, Expression, Names, Template
 from validator.measures.rows import Known, Missing
 from validator.plan.dimensions import Dimension
 from validator.plan.problems import Place
@@ -111,6 +111,8 @@ class Rule:
     @property
     def names(self) -> Names:
         """The household's own values that the rule reads, for its expressions."""
+        if not self.own:
+            return NO_NAMES
         return {name: own if isinstance(own, Missing) else own.value for name, own in self.own.items()}
 
     def at_ends(self) -> Sequence[Rule]:

@@ -11,6 +11,7 @@ import itertools
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from enum import Enum
+from functools import cached_property
 from typing import TYPE_CHECKING, Any, ClassVar, NamedTuple, Self, overload
 
 from validator.plan.dimensions import Dimension
@@ -248,8 +249,14 @@ class Row:
         if name not in asked:
             found = self.missing.get(name) or (Missing(self.subject.pointer, self.fields[name].label, Why.LEFT_OUT),)
             asks = f"{self.kind}.{name}"
-            asked[name] = tuple(gap if gap.asks else replace(gap, asks=asks) for gap in found)
+            asked[name] = tuple(
+                gap if gap.asks else Missing(gap.pointer, gap.label, gap.why, gap.by, gap.detail, asks) for gap in found
+            )
         return asked[name]
+
+    @cached_property
+    def rests_on_assumption(self) -> bool:
+        return any(known.rests_on_assumption for known in self.known.values())
 
     def doubts(self) -> list[tuple[str, int, Known]]:
         """The values that stand for a range: field, number of the part (−1 for the field itself), value."""

@@ -193,7 +193,7 @@ def derived(row: Row, name: str, label: str = "") -> Known | tuple[Missing, ...]
         return all_missing(row, name)
     doubtful = bool(row.doubts())
     found = Known(value, row.subject.pointer, "", label or figure.label, low=value, high=value, origin=(row, name))
-    if not doubtful and not any(known.rests_on_assumption for known in row.known.values()):
+    if not doubtful and not row.rests_on_assumption:
         return found
     step, seen = trace(row, name)
     assumed = any(known.rests_on_assumption for known in seen.read.values())
