@@ -45,8 +45,10 @@ class TestOneValue:
         assert ran.status == 1
         assert ran.err == ""
         assert other_lines(weavers_row.read_text(), WEAVERS_ROW) == [
-            "  hood: {is: chimney hood, over: hob, up: 1640 from finished floor, power: 0.2 kW, supply: S4,"
-             " rate: 250 m3/h, ducted: {bore: 150, length: 800, bends: 1, flexible: 300, to: outside wall}}"
+            (
+                "  hood: {is: chimney hood, over: hob, up: 1640 from finished floor, power: 0.2 kW, supply: S4,"
+                " rate: 250 m3/h, ducted: {bore: 150, length: 800, bends: 1, flexible: 300, to: outside wall}}"
+            )
         ]
 
     def test_old_and_new_value_line_and_what_is_cured_are_said(self, weavers_row: Path, here: Here) -> None:

@@ -73,9 +73,7 @@ def test_a_built_hood_hangs_where_it_was_measured() -> None:
     assert row.underside == 1599
 
 
-@pytest.mark.parametrize(
-    ("kind", "fuel"), [("induction hob", "induction"), ("ceramic hob", "ceramic")]
-)
+@pytest.mark.parametrize(("kind", "fuel"), [("induction hob", "induction"), ("ceramic hob", "ceramic")])
 def test_flat_glass_has_no_pan_supports(kind: str, fuel: str) -> None:
     row = cooking(f"hob: {{is: {kind}, in: A2, width: 580}}")
     assert (row.fuel, row.supports, row.clearance) == (fuel, 0, 754)

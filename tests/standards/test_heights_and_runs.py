@@ -78,9 +78,7 @@ def test_coordinating_heights_of_european_base_units(legs: float, height: float)
 
 def test_american_base_cabinet_and_top_make_thirty_six_inches() -> None:
     """Trade references on North American cabinet sizes: box 34.5 in, finished counter 36 in. Secondary."""
-    top = row(
-        WorktopOnRun, laid_before=0, setting=0, carcass=34.5 * INCH, thickness=1.5 * INCH, finished_floor=0
-    )
+    top = row(WorktopOnRun, laid_before=0, setting=0, carcass=34.5 * INCH, thickness=1.5 * INCH, finished_floor=0)
     assert top.height == pytest.approx(36 * INCH)
     assert met("US", "worktop-at-a-usual-height", top)
 

@@ -263,9 +263,7 @@ def _between(ends: list[Given], read: Given) -> Given:
     )
 
 
-def _looked_up(
-    site: Site, table: str, gives: str, by: Mapping[str, float | str], pointer: str, label: str
-) -> Given:
+def _looked_up(site: Site, table: str, gives: str, by: Mapping[str, float | str], pointer: str, label: str) -> Given:
     """A cell of a table of the plan's country, named with its source; a row the table lacks is not known."""
     found = site.library.table(table, site.country)
     cell = found.find(gives, by) if found is not None else None

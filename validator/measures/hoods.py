@@ -158,9 +158,7 @@ def _supports(site: Site, name: str, place: ApplianceAt, fuel: Given) -> Given:
     return named_gap(reading.read(hob, "pan_support", "pan supports"), label)
 
 
-def _stated(
-    site: Site, name: str, field: str, label: str, surface: Given, supports: Given
-) -> tuple[Given, Given]:
+def _stated(site: Site, name: str, field: str, label: str, surface: Given, supports: Given) -> tuple[Given, Given]:
     """A maker's figure, and how far below the pan supports the place lies that it is measured from."""
     stated = getattr(site.plan.stated.get(name), field, None)
     pointer = f"{site.plan.stated.pointer}/{name}/{field.replace('_', ' ')}"

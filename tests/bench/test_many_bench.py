@@ -1,4 +1,4 @@
-"""The command as it is met: cold, against what its libraries cost alone; many plans; a hook's and a change's share.
+"""Many plans against reading them alone, and one value set in a long plan.
 
 Run with --benchmark-only.
 """
@@ -21,26 +21,12 @@ from validator.plan.files import read_plan
 
 ROOT = Path(__file__).parent.parent.parent
 DEMO = ROOT / "plans_demo" / "tern-cottage"
-LIBRARIES = "from pydantic import BaseModel; import ruamel.yaml"
 DRYFIT = "from validator.commands.main import run; run()"
 
 
 def _python(program: str, *words: str, cache: Path) -> None:
     environment = {**os.environ, "XDG_CACHE_HOME": str(cache), "PYTHONPATH": str(ROOT)}
     subprocess.run([sys.executable, "-c", program, *words], cwd=ROOT, env=environment, capture_output=True, check=False)
-
-
-def test_the_libraries_alone(benchmark: BenchmarkFixture, tmp_path: Path) -> None:
-    benchmark.pedantic(_python, (LIBRARIES,), {"cache": tmp_path}, rounds=9, warmup_rounds=1)  # type: ignore[no-untyped-call]
-
-
-def test_check_cold_with_books_kept(benchmark: BenchmarkFixture, tmp_path: Path) -> None:
-    benchmark.pedantic(_python, (DRYFIT, "check", str(DEMO)), {"cache": tmp_path}, rounds=9, warmup_rounds=1)  # type: ignore[no-untyped-call]
-
-
-def test_check_cold_with_books_read_anew(benchmark: BenchmarkFixture) -> None:
-    nowhere = Path("/proc/nowhere")  # a home that nothing can be kept in
-    benchmark.pedantic(_python, (DRYFIT, "check", str(DEMO)), {"cache": nowhere}, rounds=5, warmup_rounds=1)  # type: ignore[no-untyped-call]
 
 
 @pytest.fixture
