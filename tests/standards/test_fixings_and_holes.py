@@ -150,7 +150,7 @@ def test_american_cabinet_screw_through_rail_and_board() -> None:
 
 
 def test_british_screw_through_rail_board_and_skim() -> None:
-    """5 x 70 through 18 and 15 leaves 37: below 38 and above 25; 5 x 80 leaves 47. Arithmetic, inputs chosen: memory."""
+    """5 x 70 through 18 and 15 leaves 37, between 25 and 38; 5 x 80 leaves 47. Arithmetic on chosen inputs: memory."""
     seventy, eighty = (wood_screw(length, 18, (12.5, 2.5)) for length in (70, 80))
     assert (seventy.embedment, eighty.embedment) == (37, 47)
     assert not met("GB", "wall-unit-screw-well-into-timber", seventy)
