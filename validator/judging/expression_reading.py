@@ -9,9 +9,8 @@ from __future__ import annotations
 import ast
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import cached_property
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from validator.judging.expression_tokens import Token, tokens
 from validator.judging.expression_trees import BadExpression, Tree, sort_of
@@ -56,8 +55,7 @@ class Meanings(Protocol):
     def lists(self) -> frozenset[str]: ...
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(NamedTuple):
     """A checked part: its tree, its type, where it starts; `bare` when it is made of numbers without a unit."""
 
     tree: Tree

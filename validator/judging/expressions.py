@@ -113,8 +113,7 @@ class Expression:
         raise BadExpression(DAMAGED)
 
 
-@dataclass(frozen=True, slots=True)
-class Template:
+class Template(NamedTuple):
     """A text with `{expressions}`: the pieces of text, and between them the expressions with their types."""
 
     text: str

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from validator.judging.expressions import BadExpression, Expression, Scope, read_expression
 from validator.judging.rules import Limit, TableRow
@@ -37,8 +36,7 @@ def expression(entry: Entry, scope: Scope, wanted: FieldType) -> Expression | No
         return None
 
 
-@dataclass(frozen=True, slots=True)
-class LimitReader:
+class LimitReader(NamedTuple):
     """Reads the limits of one rule: `row` is the kind of row it judges, `type` the type of its figure."""
 
     library: Library

@@ -6,7 +6,7 @@ else (area, power, force, voltage, rates) is their product, so that arithmetic o
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 Powers = tuple[int, int, int, int, int, int]
 """Exponents of length, mass, time, current, temperature, money."""
@@ -14,8 +14,7 @@ Powers = tuple[int, int, int, int, int, int]
 NO_POWERS: Powers = (0, 0, 0, 0, 0, 0)
 
 
-@dataclass(frozen=True, slots=True)
-class Dimension:
+class Dimension(NamedTuple):
     """A dimension: exponents of the base units, and a kind where the exponents do not tell two things apart.
 
     A kind keeps ratios from being mixed (water added, humidity, slope) and points from their differences (a date is not

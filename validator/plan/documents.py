@@ -76,8 +76,7 @@ def _mark(line_starts: list[int], offset: int) -> Mark:
     return Mark(line, offset - line_starts[line - 1] + 1, offset)
 
 
-@dataclass(frozen=True, slots=True)
-class SourceText:
+class SourceText(NamedTuple):
     """The text of a file while it is read, with line feeds as its only line ends."""
 
     file: str

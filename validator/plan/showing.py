@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date
 from functools import cache
 from typing import NamedTuple
@@ -34,8 +33,7 @@ MONTHS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Units:
+class Units(NamedTuple):
     """The units of one plan: `lengths_in` is mm, cm, m, in or ft; `currency` a code of ISO 4217, or None."""
 
     lengths_in: str = "mm"

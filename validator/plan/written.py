@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(NamedTuple):
     """A pattern for the text, and examples of it.
 
     The pattern is a regular expression with spaces for any white space. In it `<thickness>` stands for what the field

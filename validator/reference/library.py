@@ -7,9 +7,9 @@ Read from the folder of rules: `sources.yaml`, `groups.yaml`, `tables/*.yaml`, `
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from pathlib import Path
-from typing import TYPE_CHECKING
+from types import MappingProxyType
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.plan.problems import Problem, Unreadable
 from validator.reference import lists
@@ -39,8 +39,7 @@ __all__ = [
 ]
 
 
-@dataclass(frozen=True, slots=True)
-class Library:
+class Library(NamedTuple):
     """Everything a measure or a rule may look up; read once."""
 
     documents: Mapping[str, Document]
@@ -50,7 +49,7 @@ class Library:
     words: Mapping[str, Mapping[str, str]]  # country prefix → our word → theirs, for printing
     questions: Mapping[str, str]  # «kind of row.field» or field pointer pattern → the question to ask
     order: UsualOrder | None = None
-    texts: Mapping[str, str] = field(default_factory=dict)
+    texts: Mapping[str, str] = MappingProxyType({})
     cautions: tuple[Caution, ...] = ()
 
     def table(self, name: str, country: str) -> Table | None:
