@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -126,7 +125,7 @@ def test_a_range_of_the_households_own_is_judged_at_its_worse_end(
     scope = scope_of(HobUnderHood, {}, {expression: LENGTH})
     own = Known(620.0, "/own/reach", "620 to 640", "reach", low=620.0, high=640.0)
     limit = rule.limits[0]._replace(expression=read_expression(expression, scope, LENGTH))
-    outcome = _judged(replace(rule, tolerance=0.01, limits=(limit,), own={expression: own}), _hood(_length(underside)))
+    outcome = _judged(rule._replace(tolerance=0.01, limits=(limit,), own={expression: own}), _hood(_length(underside)))
     assert outcome is not None
     assert outcome.result is result
     assert outcome.checks[0].need == outcome.rule.names[expression] == (640.0 if bound == "at_least" else 620.0)

@@ -284,7 +284,7 @@ class TestForged:
 
     def _rule_refused(self, field: str, value: Any, number: int = 0) -> bool:
         def change(data: Any) -> None:
-            _rule(data, number)[list(Rule.__dataclass_fields__).index(field)] = value
+            _rule(data, number)[list(Rule._fields).index(field)] = value
 
         return self._refused(change)
 

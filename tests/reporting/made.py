@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import functools
 from collections.abc import Iterable
-from dataclasses import replace
 
 from tests.measures.plans import library, site
 from validator.judging.apply import Judgement
@@ -22,7 +21,7 @@ def _any_rule() -> Rule:
 
 def rule(name: str, severity: Severity = "put right", before: str = "first fix") -> Rule:
     """A rule of this name, with everything else that a rule has."""
-    return replace(_any_rule(), name=name, title=f"Title of {name}", severity=severity, before=before)
+    return _any_rule()._replace(name=name, title=f"Title of {name}", severity=severity, before=before)
 
 
 def outcome(of: Rule, thing: str, result: Result, *missing: Missing, row: Row | None = None) -> Outcome:

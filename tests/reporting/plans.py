@@ -7,7 +7,6 @@ import os
 import subprocess
 import sys
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -69,7 +68,7 @@ def unreadable(plan: str | Path) -> Unreadable:
 
 def many_times(judgement: Judgement, times: int) -> Judgement:
     """The judgement with every outcome so many times, each time of a rule with another name."""
-    return replace(judgement, outcomes=tuple(_renamed(judgement.outcomes, times)))
+    return judgement._replace(outcomes=tuple(_renamed(judgement.outcomes, times)))
 
 
 def printed(form: str, plan: str, seed: int) -> bytes:
@@ -84,4 +83,4 @@ def printed(form: str, plan: str, seed: int) -> bytes:
 def _renamed(outcomes: tuple[Outcome, ...], times: int) -> Iterator[Outcome]:
     for number in range(times):
         for outcome in outcomes:
-            yield replace(outcome, rule=replace(outcome.rule, name=f"{outcome.rule.name}-{number}"))
+            yield outcome._replace(rule=outcome.rule._replace(name=f"{outcome.rule.name}-{number}"))

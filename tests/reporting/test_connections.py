@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tests.reporting.made import judgement, rule
 from validator.judging.outcomes import Check, Outcome, Result
 from validator.measures.rows import Known, Row, Subject, figure, given
@@ -54,7 +52,7 @@ def lamp(over: Top, pointer: str = "/points/lamp/up") -> Lamp:
 
 def wrong(name: str, row: Row, of: str) -> Outcome:
     return Outcome(
-        replace(rule(name), figure=of), row.subject, Result.NOT_MET, row, (Check("at least", 1.0, 2.0, False, 1.0),)
+        rule(name)._replace(figure=of), row.subject, Result.NOT_MET, row, (Check("at least", 1.0, 2.0, False, 1.0),)
     )
 
 

@@ -252,7 +252,7 @@ def test_the_longest_comment_there_can_be_of_many_plans_is_not_too_long() -> Non
 def test_a_place_that_is_not_met_everywhere_is_told_by_its_first_forty() -> None:
     once = judged("weavers-row")
     outcome = next(each for each in once.outcomes if each.rule.name == "laminate-gap")
-    everywhere = replace(once, outcomes=(outcome,) * 500)
+    everywhere = once._replace(outcomes=(outcome,) * 500)
     text = markdown.whole([markdown.of_plan(everywhere, DAY)])
     assert "(500 places)" in text
     assert "\n... and 460 places more.\n" in text

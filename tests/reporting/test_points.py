@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from tests.reporting.made import judgement, not_known, not_met, outcome, rule
@@ -106,7 +104,7 @@ def test_a_rule_counts_by_its_worst_outcome(results: list[Result], counted: Resu
 
 def test_met_on_a_supposition_is_said_so() -> None:
     assumed = Missing("/layers", "dabs", Why.ASSUMED, detail="22 assumed")
-    supposed = replace(outcome(rule("fall"), "sink", Result.MET), supposing=(assumed,))
+    supposed = outcome(rule("fall"), "sink", Result.MET)._replace(supposing=(assumed,))
     points = made(supposed, outcome(rule("bore"), "sink", Result.MET))
     assert points.supposing == (supposed,)
 
@@ -120,5 +118,5 @@ def test_the_numbers_of_outcomes_are_those_of_their_points() -> None:
 
 
 def test_an_outcome_without_a_place_is_a_point_all_the_same() -> None:
-    nowhere = replace(not_met(rule("fall"), "sink"), subject=Subject("the whole plan", ""))
+    nowhere = not_met(rule("fall"), "sink")._replace(subject=Subject("the whole plan", ""))
     assert [point.outcomes for point in made(nowhere).points] == [(nowhere,)]

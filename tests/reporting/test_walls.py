@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -28,13 +26,13 @@ runs:
 
 def strip_of(order: str, *outcomes: Outcome, length: int = 3100) -> list[Strip]:
     found = site(ROOM.format(length=length, order=order))
-    return strips(found, put_together(replace(judgement(outcomes), site=found)))
+    return strips(found, put_together(judgement(outcomes)._replace(site=found)))
 
 
 def at(number: str, thing: str, left: float, right: float) -> Outcome:
     """A rule of its own that is not met at a thing which takes this stretch of the wall."""
     of = not_met(rule(number), thing)
-    return replace(of, subject=Subject(thing, f"/runs/bench/order/{thing}", wall="quay", along=(left, right)))
+    return of._replace(subject=Subject(thing, f"/runs/bench/order/{thing}", wall="quay", along=(left, right)))
 
 
 def edges(strip: Strip) -> list[int]:
@@ -81,9 +79,8 @@ def test_a_rule_that_fails_at_several_things_has_its_number_under_each() -> None
 
 def test_something_to_find_out_has_its_number_there_too() -> None:
     missing = Missing("/runs/bench/order/A", "height")
-    unknown = replace(
-        not_known(rule("fault"), "A", missing),
-        subject=Subject("A", "/runs/bench/order/A", wall="quay", along=(0.0, 500.0)),
+    unknown = not_known(rule("fault"), "A", missing)._replace(
+        subject=Subject("A", "/runs/bench/order/A", wall="quay", along=(0.0, 500.0))
     )
     (strip,) = strip_of("A: base 500", unknown)
     assert strip.numbers == ("     1",)
@@ -100,7 +97,7 @@ def test_a_wall_with_nothing_on_it_has_no_strip() -> None:
 
 def test_a_wall_whose_length_nobody_knows_has_no_strip() -> None:
     found = site(ROOM.format(length="to find out", order="A: base 500"))
-    assert strips(found, put_together(replace(judgement([]), site=found))) == []
+    assert strips(found, put_together(judgement([])._replace(site=found))) == []
 
 
 @pytest.mark.parametrize("count", [12, 30, 60])

@@ -8,9 +8,8 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, field
 from datetime import date
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.judging.books import Books
 from validator.judging.comparing import Comparison, compare
@@ -28,8 +27,7 @@ if TYPE_CHECKING:
     from validator.reference.measuring import Ways
 
 
-@dataclass(frozen=True, slots=True)
-class Judgement:
+class Judgement(NamedTuple):
     """All outcomes in the order of books and rows, with the rules that found nothing to judge.
 
     `site` answers what the report still wants to know of the plan (working, places).
@@ -38,7 +36,7 @@ class Judgement:
     site: Site
     books: Books
     outcomes: tuple[Outcome, ...]
-    idle: tuple[Rule, ...] = field(default=())
+    idle: tuple[Rule, ...] = ()
 
 
 def judge(plan: Plan, library: Library, books: Books, on: date, ways: Callable[[], Ways] | None = None) -> Judgement:

@@ -7,7 +7,6 @@ figure worse than the one agreed.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date
 
 from validator.judging.books import Books
@@ -39,7 +38,7 @@ def covered(outcomes: Sequence[Outcome], agreed: Sequence[Agreed], books: Books,
             ):
                 until = departure.until.high if isinstance(departure.until, Quantity) else None
                 covering = Covering(departure.pointer, departure.reason, departure.by, until)
-                result[number] = replace(outcome, result=Result.AGREED, departure=covering)
+                result[number] = outcome._replace(result=Result.AGREED, departure=covering)
     return result
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
@@ -45,8 +44,7 @@ class Departure(NamedTuple):
     until: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Outcome:
+class Outcome(NamedTuple):
     """What one rule says of one thing.
 
     `row` and `rule` are those at the end of their ranges that was worst (`row` is None where a collection was left

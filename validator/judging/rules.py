@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 from typing import Literal, NamedTuple
 
 from validator.judging.expressions import NO_NAMES, Expression, Names, Template
@@ -77,8 +77,7 @@ class Trial(NamedTuple):
     on: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(NamedTuple):
     """A checked rule. The unit it is printed in follows `dimension`, which is the figure's; None where the figure is
     a word or there is none. `measured` says from where to where, `changes` which of 'tightens' and 'replaces' it
     does, and why; `own` holds the household's own values that it reads.
@@ -105,8 +104,8 @@ class Rule:
     measured: str = ""
     aliases: tuple[str, ...] = ()
     tried: tuple[Trial, ...] = ()
-    changes: Mapping[str, str] = field(default_factory=dict)
-    own: Mapping[str, Known | Missing] = field(default_factory=dict)
+    changes: Mapping[str, str] = MappingProxyType({})
+    own: Mapping[str, Known | Missing] = MappingProxyType({})
 
     @property
     def names(self) -> Names:
@@ -121,7 +120,7 @@ class Rule:
         if not doubtful:
             return (self,)
         ends = [[(name, own.at_end(end)) for end in (own.low, own.high)] for name, own in doubtful]
-        return [replace(self, own={**self.own, **dict(chosen)}) for chosen in itertools.product(*ends)]
+        return [self._replace(own={**self.own, **dict(chosen)}) for chosen in itertools.product(*ends)]
 
     @property
     def of_law(self) -> bool:

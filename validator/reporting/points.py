@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import functools
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from validator.judging.apply import Judgement
@@ -45,8 +44,7 @@ class Errand(NamedTuple):
         return self.severity == "stop"
 
 
-@dataclass(frozen=True, slots=True)
-class Points:
+class Points(NamedTuple):
     """What a report says, in its order: points by stage, errands, departures, tight fits, and the tally of rules."""
 
     points: tuple[Point, ...]
