@@ -24,6 +24,7 @@ MEASURES: dict[str, Measure] = {
     "worktop on a run": Measure("heights:WorktopOnRun", "heights:worktops_on_runs"),
     "appliance under a worktop": Measure("heights:ApplianceUnderWorktop", "heights:appliances_under_worktops"),
     "hob under hood": Measure("hoods:HobUnderHood", "hoods:hobs_under_hoods"),
+    "unit over a hob": Measure("over_hobs:UnitOverHob", "over_hobs:units_over_hobs"),
     "point near a sink": Measure("points:PointNearSink", "points:points_near_sinks"),
     "point near a hob": Measure("points:PointNearHob", "points:points_near_hobs"),
     "drill point": Measure("drill_points:DrillPoint", "drill_points:drill_points"),

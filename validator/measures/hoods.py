@@ -91,12 +91,12 @@ def hobs_under_hoods(site: Site) -> Rows:
 def _row(site: Site, hob_name: str, hood_name: str) -> Row:
     place = place_of(site, hob_name)
     hob = place.appliance
-    fuel, surface = fuel_of(hob_name, hob), _surface(site, place)
-    supports = _supports(site, hob_name, place, fuel)
-    hob_stated, hob_from = _stated(site, hob_name, "hood_above", "hob maker's figure", surface, supports)
-    hood_stated, hood_from = _stated(site, hood_name, "hob_below", "hood maker's figure", surface, supports)
+    fuel, surface = fuel_of(hob_name, hob), surface_of(site, place)
+    supports = supports_of(site, hob_name, place, fuel)
+    hob_stated, hob_from = stated_figure(site, hob_name, "hood_above", "hob maker's figure", surface, supports)
+    hood_stated, hood_from = stated_figure(site, hood_name, "hob_below", "hood maker's figure", surface, supports)
     return HobUnderHood(
-        Subject(hob_name, hob.pointer, f"{place.on} wall" if place.on else "", place.on, _span(place)),
+        Subject(hob_name, hob.pointer, f"{place.on} wall" if place.on else "", place.on, span_of(place)),
         fuel=fuel,
         underside=_underside(site, hood_name, place),
         surface=surface,
@@ -108,7 +108,8 @@ def _row(site: Site, hob_name: str, hood_name: str) -> Row:
     )
 
 
-def _span(place: ApplianceAt) -> tuple[float, float] | None:
+def span_of(place: ApplianceAt) -> tuple[float, float] | None:
+    """The stretch of wall that a hob takes; None while nobody knows its middle."""
     width = reading.read(place.appliance, "width", "width")
     if not isinstance(place.middle, Known):
         return None
@@ -126,7 +127,7 @@ def _underside(site: Site, hood_name: str, place: ApplianceAt) -> Given:
     return site.levels.above_finished_floor(said_by.up, said_by.pointer_to("up"), hood_name, worktop)
 
 
-def _surface(site: Site, place: ApplianceAt) -> Given:
+def surface_of(site: Site, place: ApplianceAt) -> Given:
     """The surface a hob lies in: the worktop on the run of its unit. A cooker brings its own."""
     name, appliance = place.name, place.appliance
     if kind_of(name, appliance).endswith("cooker"):
@@ -144,7 +145,7 @@ def _surface(site: Site, place: ApplianceAt) -> Given:
     return worked(worktop, "height", "worktop")
 
 
-def _supports(site: Site, name: str, place: ApplianceAt, fuel: Given) -> Given:
+def supports_of(site: Site, name: str, place: ApplianceAt, fuel: Given) -> Given:
     """How far the pan supports stand above the surface; flat glass has none."""
     from validator.plan.sections.appliances import HobPapers
 
@@ -158,7 +159,9 @@ def _supports(site: Site, name: str, place: ApplianceAt, fuel: Given) -> Given:
     return named_gap(reading.read(hob, "pan_support", "pan supports"), label)
 
 
-def _stated(site: Site, name: str, field: str, label: str, surface: Given, supports: Given) -> tuple[Given, Given]:
+def stated_figure(
+    site: Site, name: str, field: str, label: str, surface: Given, supports: Given
+) -> tuple[Given, Given]:
     """A maker's figure, and how far below the pan supports the place lies that it is measured from."""
     stated = getattr(site.plan.stated.get(name), field, None)
     pointer = f"{site.plan.stated.pointer}/{name}/{field.replace('_', ' ')}"

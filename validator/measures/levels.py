@@ -251,6 +251,22 @@ class Levels:
         underside = self.above_bare_floor(said_by.underside, said_by.pointer_to("underside"), called, worktop)
         return worked(Above(Subject(label, item.pointer), base=underside, amount=height), "height", label)
 
+    def underside_of(self, standing: Standing) -> Given:
+        """The underside of a hung unit above the finished floor; its height counts only where its top is given."""
+        run, item, name = self.plan.runs[standing.run], standing.item, standing.name
+        label, worktop = f"underside of {name}", self._worktop_under(standing)
+        if run.tops is None or item.underside is not None:
+            said_by = item if item.underside is not None or run.underside is None else run
+            return self.above_finished_floor(said_by.underside, said_by.pointer_to("underside"), label, worktop)
+        subject = Subject(name, item.pointer)
+        if isinstance(run.tops, Height):
+            top = self.above_finished_floor(run.tops, run.pointer_to("tops"), f"top of {name}", worktop)
+        else:
+            above_bare = self.top_of(standing)
+            top = worked(Below(subject, base=above_bare, amount=self.finished_floor), "height", f"top of {name}")
+        height = named_gap(reading.read(item, "height", name), f"height of {name}")
+        return worked(Below(subject, base=top, amount=height), "height", label)
+
     def is_hung(self, standing: Standing) -> bool:
         """Whether a unit hangs on the wall."""
         run, item = self.plan.runs[standing.run], standing.item
