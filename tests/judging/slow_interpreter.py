@@ -22,7 +22,7 @@ _UNITS.define("item = 1")
 _BASE = {"[length]": "mm", "[mass]": "kg", "[time]": "s", "[current]": "A", "[temperature]": "K"}
 _TOKEN = re.compile(
     r"\s*(?:(?P<date>\d{4}-\d\d-\d\d)"
-    r"|(?P<quantity>\d+(?:\.\d+)? ?(?:mm/m|mm2|mm|cm|m|kg|days|h|%)(?!\w))"
+    r"|(?P<quantity>\d+(?:\.\d+)? ?(?:mm/m|mm2|mm|cm|m|in|kg|days|h|%)(?!\w))"
     r"|(?P<number>\d+(?:\.\d+)?)"
     r"|(?P<text>'[^']*')|(?P<name>[a-z_][a-z_.]*)|(?P<sign>[=!<>]=|[-+*/<>(),\[\]]))"
 )

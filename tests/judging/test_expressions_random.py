@@ -283,6 +283,7 @@ def test_well_typed_figures_give_what_the_slow_interpreter_gives(text: Text, val
 @example("tilt * 50 % < tilt", {"tilt": 0.004})
 @example("2 * 30 % + damp < 1 mm / 1 mm", {})
 @example("1 / 30 % < brackets", {})
+@example("0 in -length", {})
 def test_texts_of_any_type_are_refused_by_both_or_give_the_same(text: str, values: dict[str, Any]) -> None:
     wanted = expected(text, values)
     event("refused" if wanted is Refused else "given")
