@@ -149,8 +149,8 @@ def test_australian_zone_beside_a_sink(litres: float, least: float) -> None:
 
 def test_australian_cooking_surface() -> None:
     """AS/NZS 3000:2018, 4.7.3: nothing within 150 mm of the edge of a cooking surface. Secondary."""
-    assert met("AU", "point-clear-of-cooking-surface", hob(150))
-    assert not met("AU", "point-clear-of-cooking-surface", hob(149))
+    assert met("AU", "point-not-over-hob", hob(150))
+    assert not met("AU", "point-not-over-hob", hob(149))
 
 
 def test_american_receptacles_within_six_feet_of_a_sink() -> None:
