@@ -216,7 +216,7 @@ def _maker_wait(site: Site, before: Scheduled) -> Given:
 
 
 def gas_works(site: Site) -> Rows:
-    """A row for each task on gas; where a gas appliance is planned and no task on gas, nobody knows who connects it."""
+    """A row for each task on gas, or for each gas appliance where no task is on gas: nobody knows who connects it."""
     plan = site.plan
     found = Rows()
     if plan.work is not None:
@@ -225,15 +225,12 @@ def gas_works(site: Site) -> Rows:
                 found.rows.append(_gas_work(plan, name, task))
     if found.rows:
         return found
-    gas = [
-        (name, appliance)
-        for name, appliance in plan.appliances.items()
-        if fold(appliance.is_ or name) in ("gas hob", "gas cooker")
-    ]
-    if gas:
-        missing = Missing("/work", f"who connects the {gas[0][0]}")
-        found.left_out.append(LeftOut(GasWork.kind, missing))
-    elif plan.work is None:
+    for name, appliance in plan.appliances.items():
+        if fold(appliance.is_ or name) in ("gas hob", "gas cooker"):
+            missing = Missing("/work", f"who connects the {name}")
+            subject = Subject(name, appliance.pointer)
+            found.rows.append(GasWork(subject, registered=missing, looked_up=missing, by=missing))
+    if not found.rows and plan.work is None:
         found.left_out.append(LeftOut(GasWork.kind, Missing("/work", "order of work")))
     return found
 
