@@ -120,7 +120,7 @@ def test_a_unit_that_only_may_hang_over_a_gas_hob_is_not_known_unless_it_is_high
 
 
 def sink(distance: float, **values: Value) -> PointNearSink:
-    usual: dict[str, Value] = {"above_worktop": 160, "half_plate": 73, "half_sink": 400}
+    usual: dict[str, Value] = {"above_worktop": 160, "half_plate": 73, "half_sink": 400, "socket": False}
     return row(PointNearSink, apart=distance + 73 + 400, **usual | values)
 
 
@@ -153,7 +153,14 @@ def test_australian_cooking_surface() -> None:
     assert not met("AU", "point-not-over-hob", hob(149))
 
 
-def test_american_receptacles_within_six_feet_of_a_sink() -> None:
+def test_american_receptacles_at_the_counter() -> None:
+    """NFPA 70 (2020), 210.8(A)(6): ground-fault protection for every receptacle that serves the counter. Secondary."""
+    far = 9 * 12 * INCH
+    assert not met("US", "receptacle-near-sink-protected", sink(far, protected=False, socket=True))
+    assert met("US", "receptacle-near-sink-protected", sink(far, protected=True, socket=True))
+
+
+def test_american_points_within_six_feet_of_a_sink() -> None:
     """NFPA 70 (2020), 210.8(A)(7): ground-fault protection within 6 ft of the bowl. Secondary."""
     near, far = 6 * 12 * INCH - 1, 6 * 12 * INCH + 1
     assert not met("US", "receptacle-near-sink-protected", sink(near, protected=False))

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from validator.plan.plan import Plan
     from validator.plan.sections.appliances import Appliance
     from validator.plan.sections.services import Circuit as CircuitWritten
+    from validator.plan.sections.services import Point
 
 COOKING = frozenset({"induction hob", "ceramic hob", "solid plate hob", "electric cooker", "oven"})
 """Electric appliances that households never run at full load for long."""
@@ -139,13 +140,14 @@ def names_served(plan: Plan, circuit: CircuitWritten) -> Iterator[str]:
     """What a circuit serves, by folded name."""
     for name in circuit.serves or ():
         if fold(name) == ALL_SOCKETS:
-            yield from (fold(point) for point in plan.points if _is_socket(plan, point))
+            yield from (fold(point) for point in plan.points if is_socket(plan.points[point]))
         else:
             yield fold(name)
 
 
-def _is_socket(plan: Plan, point: str) -> bool:
-    words = fold(plan.points[point].is_).split()
+def is_socket(point: Point) -> bool:
+    """Whether what it is called says that it is a socket."""
+    words = fold(point.is_).split()
     return any(word in ("socket", "sockets", "receptacle", "receptacles") for word in words)
 
 
@@ -194,7 +196,7 @@ def _feeds_sockets(plan: Plan, circuit: CircuitWritten) -> Given:
     if circuit.serves is None:
         return Missing(pointer, label)
     sockets = any(
-        fold(name) == ALL_SOCKETS or (name in plan.points and _is_socket(plan, name)) for name in circuit.serves
+        fold(name) == ALL_SOCKETS or (name in plan.points and is_socket(plan.points[name])) for name in circuit.serves
     )
     return reading.exactly(sockets, pointer, label)
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.appliance_places import HOBS, ApplianceAt, fuel_of, of_kinds, of_no_kind, place_of
+from validator.measures.circuits import is_socket
 from validator.measures.rows import (
     YES_NO,
     Given,
@@ -52,6 +53,7 @@ class PointNearSink(Row, kind="point near a sink"):
     half_sink: float = given(LENGTH, "half the sink")
     above_worktop: float = given(LENGTH, "height above the worktop")
     volume: float = given(VOLUME, "what the bowl holds")
+    socket: bool = given(YES_NO, "whether it is a socket")
     protected: bool = given(YES_NO, "whether a device of 30 mA or less (a GFCI of 5 mA) protects it")
 
     @figure(LENGTH, "distance", start="edge of the sink", end="edge of the plate")
@@ -92,6 +94,9 @@ def points_near_sinks(site: Site) -> Rows:
                 half_sink=half_of(width, Subject(sink.name, pointer), f"half of {sink.name}"),
                 above_worktop=_above_worktop(site, placed),
                 volume=_volume(sink),
+                socket=reading.exactly(
+                    is_socket(placed.point), placed.point.pointer_to("is_"), "whether it is a socket"
+                ),
                 protected=_protected(site, placed),
             )
         )
