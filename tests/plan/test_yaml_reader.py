@@ -318,7 +318,7 @@ def test_5_000_lines_are_read_in_well_under_100_milliseconds() -> None:
     text = "walls:\n" + "".join(wall.format(at, at, at) for at in range(2500))
     taken = []
     for _ in range(5):
-        begun = time.perf_counter()
+        begun = time.process_time()
         read_yaml(text, "plan.yaml")
-        taken.append(time.perf_counter() - begun)
+        taken.append(time.process_time() - begun)
     assert min(taken) < 0.1

@@ -288,4 +288,4 @@ def _ends(value: Given) -> tuple[float, float] | None:
 def _gaps(value: Given) -> tuple[Missing, ...]:
     if isinstance(value, Known):
         return ()
-    return value if isinstance(value, tuple) else (value,)
+    return (value,) if isinstance(value, Missing) else value

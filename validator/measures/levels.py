@@ -341,7 +341,7 @@ def _one_for_all(values: list[Given]) -> Given:
 
 
 def _gaps(value: Missing | tuple[Missing, ...]) -> tuple[Missing, ...]:
-    return value if isinstance(value, tuple) else (value,)
+    return (value,) if isinstance(value, Missing) else value
 
 
 def _build_up(name: str, covering: Covering) -> FloorBuildUp:

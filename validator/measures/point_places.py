@@ -144,7 +144,7 @@ class PointPlaces:
         pointer = point.pointer_to("along")
         nowhere = Missing(pointer, f"place of {name} along its wall")
         if not isinstance(wall, Known):
-            gaps = wall if isinstance(wall, tuple) else (wall,)
+            gaps = (wall,) if isinstance(wall, Missing) else wall
             return PlacedPoint(name, point, wall, gaps if point.along is not None else (*gaps, nowhere))
         if point.along is None:
             return PlacedPoint(name, point, wall, nowhere)

@@ -54,10 +54,10 @@ def parts(values: list[Given]) -> Given:
     """Several values as one list field: known only when every one is."""
     missing: list[Missing] = []
     for value in values:
-        if isinstance(value, tuple):
-            missing.extend(value)
-        elif isinstance(value, Missing):
+        if isinstance(value, Missing):
             missing.append(value)
+        elif not isinstance(value, Known):
+            missing.extend(value)
     if missing:
         return tuple(missing)
     known = tuple(value for value in values if isinstance(value, Known))

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from enum import Enum
 from functools import cached_property
 from typing import TYPE_CHECKING, Any, ClassVar, NamedTuple, Self, overload
@@ -57,8 +57,7 @@ class NotKnown(Exception):
         return "; ".join(f"{m.label} ({m.pointer}): {m.why.value}" for m in self.missing)
 
 
-@dataclass(frozen=True, slots=True)
-class Known:
+class Known(NamedTuple):
     """A value with where it comes from.
 
     `low` and `high` are the ends of a range; `parts` are the members of a list field; `origin` is the row and figure
@@ -231,7 +230,7 @@ class Row:
                 known[name] = value
                 state[name] = value.value
             else:
-                missing[name] = value if isinstance(value, tuple) else (value,)
+                missing[name] = (value,) if isinstance(value, Missing) else value
         state["subject"] = subject
         state["known"] = known
         state["missing"] = missing
@@ -299,7 +298,7 @@ class Row:
             else:
                 parts = list(old.parts)
                 parts[number] = parts[number].at_end(end)
-                known[name] = replace(old, parts=tuple(parts), value=tuple(part.value for part in parts))
+                known[name] = old._replace(parts=tuple(parts), value=tuple(part.value for part in parts))
         return type(self)(self.subject, **known, **self.missing)
 
 

@@ -250,7 +250,7 @@ def _together(allowed: Given, shift: Given) -> _Days | Missing | tuple[Missing, 
 def _missing(value: Given) -> tuple[Missing, ...]:
     if isinstance(value, Known):
         return ()
-    return value if isinstance(value, tuple) else (value,)
+    return (value,) if isinstance(value, Missing) else value
 
 
 def _dated(days: _Days | Given, row: TaskDates, name: str, label: str) -> Given:

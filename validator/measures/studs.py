@@ -104,7 +104,7 @@ def _places(site: Site, wall: str, studs: Studs) -> list[float] | tuple[Missing,
 def _gaps(value: Given) -> tuple[Missing, ...]:
     if isinstance(value, Known):
         return ()
-    return value if isinstance(value, tuple) else (value,)
+    return (value,) if isinstance(value, Missing) else value
 
 
 def hangers_in_noggins(site: Site) -> Rows:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 from validator.measures.rows import Figure, Known, Missing, NotKnown, Row, Why
@@ -198,18 +198,18 @@ def derived(row: Row, name: str, label: str = "") -> Known | tuple[Missing, ...]
     step, seen = trace(row, name)
     assumed = any(known.rests_on_assumption for known in seen.read.values())
     if not doubtful:
-        return replace(found, assumed=assumed)
+        return found._replace(assumed=assumed)
     shares = _shares(step)
     if shares is None:
         try:
             values = [getattr(corner, name) for corner in row.corners()]
         except NotKnown as unknown:
             return unknown.missing
-        return replace(found, low=min(values), high=max(values), assumed=assumed)
+        return found._replace(low=min(values), high=max(values), assumed=assumed)
     swings = _swings(shares)
     ends = [sorted((share * (leaf.low - leaf.value), share * (leaf.high - leaf.value))) for leaf, share in swings]
     low, high = value + math.fsum(end[0] for end in ends), value + math.fsum(end[1] for end in ends)
-    return replace(found, low=low, high=high, assumed=assumed, swings=swings)
+    return found._replace(low=low, high=high, assumed=assumed, swings=swings)
 
 
 Shares = dict[int, tuple[Known, float]]
