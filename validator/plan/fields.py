@@ -152,6 +152,7 @@ _LENGTH = QuantityOf(dim.LENGTH)
 _MAKERS_LENGTH = QuantityOf(dim.LENGTH, none=True)
 _PLACED = re.compile(r"(.*?)\s*\b(from|above|below)\b\s*(.*)", re.IGNORECASE | re.DOTALL)
 _FRONTS = re.compile(r"fronts of (.+)", re.IGNORECASE)
+_OF_AN_AMOUNT = frozenset("-0123456789./½¼¾⅓⅔⅛⅜⅝⅞⁄")
 _PART_OF_SIZE = re.compile(r"(.+?) ?([whd])", re.IGNORECASE)
 
 
@@ -324,7 +325,7 @@ class Size:
             raise BadQuantity(f"`{said(text)}` is not a size", expected)
         else:
             figures = {"w": parts[0], "h": parts[1]}
-        units = [re.sub(r"[-0-9./\s½¼¾⅓⅔⅛⅜⅝⅞⁄]", "", figure) != "" for figure in figures.values()]
+        units = [not set("".join(figure.split())) <= _OF_AN_AMOUNT for figure in figures.values()]
         if any(units) and not all(units):
             raise BadQuantity(f"`{said(text)}`: say the unit of every figure, or of none", expected)
         return cls(**{letter: _length(figure + " assumed" * assumed, lengths_in) for letter, figure in figures.items()})

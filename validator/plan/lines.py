@@ -8,7 +8,7 @@ from validator.plan.elements import is_to_find
 from validator.plan.names import fold
 from validator.plan.units import UNITS
 
-_NUMBER = re.compile(r"[\d½¼¾⅛⅜⅝⅞~-]")
+_STARTS_A_NUMBER = frozenset("½¼¾⅛⅜⅝⅞~-")
 GOES_ON = frozenset(("x", "×", "to", "and", "assumed", "of", "mix", "paint", "water", *map(fold, UNITS)))
 """Words that go on a quantity which has begun, folded."""
 
@@ -18,7 +18,8 @@ NUMBERED = frozenset(("type", "class", "grade", "code", "mark", "no.", "no", "nu
 
 def is_number(word: str) -> bool:
     """Whether a word starts a quantity."""
-    return _NUMBER.match(word) is not None and any(letter.isnumeric() for letter in word)
+    first = word[:1]
+    return (first.isdecimal() or first in _STARTS_A_NUMBER) and any(letter.isnumeric() for letter in word)
 
 
 def words_and_quantity(line: str) -> tuple[str, str]:
