@@ -46,7 +46,7 @@ Exit status: 0 nothing refused, 1 refused, 2 something cannot be read, or git ca
 
 
 def parser(words: Sequence[str]) -> argparse.ArgumentParser:
-    """Reads the words of a command line; of the commands that these words do not name it knows only the names."""
+    """Reads the words of a command line; where they begin with a command, it knows no other."""
     top = argparse.ArgumentParser(
         prog="dryfit",
         description="Works a kitchen fit-out plan through and judges it by rules that name their source, "
@@ -56,10 +56,10 @@ def parser(words: Sequence[str]) -> argparse.ArgumentParser:
     )
     top.add_argument("--version", action=_Version, nargs=0, help="print the version and leave")
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
-    for name, (says, add_words) in COMMANDS.items():
-        command = commands.add_parser(name, help=says)
-        if name in words:
-            add_words(command)
+    begins = words[0] if words else ""
+    for name in [begins] if begins in COMMANDS else COMMANDS:
+        says, add_words = COMMANDS[name]
+        add_words(commands.add_parser(name, help=says))
     return top
 
 
