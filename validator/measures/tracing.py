@@ -8,8 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from validator.measures.rows import Figure, Known, Missing, NotKnown, Row, Why
 from validator.plan import dimensions as dim
@@ -20,8 +19,7 @@ class MeasureFault(Exception):
     """A measure contradicts itself (two runs differ, a wrong dimension): a fault of the program, never of a plan."""
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """One value of a working: a leaf read from a row, or a sign with its operands.
 
     `sign` is '' for a leaf; `label` is what a reader calls it; `source` is the known value behind a leaf, whose own

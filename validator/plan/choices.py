@@ -5,8 +5,7 @@ from __future__ import annotations
 import re
 from collections import ChainMap
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any, get_args
+from typing import Any, NamedTuple, get_args
 
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, core_schema
@@ -76,8 +75,7 @@ class YesOrNo:
         return core_schema.no_info_plain_validator_function(read)
 
 
-@dataclass(frozen=True, slots=True)
-class NamesOf:
+class NamesOf(NamedTuple):
     """Marks a list of names, also written in one line; `sections` say where the names are from.
 
     One line is taken apart at `and`, commas, and wherever a name known to those sections begins and ends.

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar, Literal, NamedTuple
 
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
@@ -62,8 +62,7 @@ def _text(written: object, expected: str) -> str:
     raise BadQuantity(f"{what} cannot stand here", expected)
 
 
-@dataclass(frozen=True, slots=True)
-class QuantityOf:
+class QuantityOf(NamedTuple):
     """Marks a field that holds a quantity of one dimension, its readings in a list, or `to find out`.
 
     `none` marks makers' figures, where `none` means read and nothing given; `level` marks spots of a floor (`9 low`).

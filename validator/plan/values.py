@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from validator.plan.dimensions import Dimension
 
 
-@dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(NamedTuple):
     """A figure as the plan gives it, in base units, with the text as written.
 
     `low` and `high` differ for a range (`10 to 25`) or for several readings (`[4522, 4518]`); a rule is judged at the
@@ -20,23 +19,21 @@ class Quantity:
     dimension: Dimension
     text: str
     assumed: bool = False
-    readings: tuple[float, ...] = field(default=())
+    readings: tuple[float, ...] = ()
 
     @property
     def exact(self) -> bool:
         return self.low == self.high
 
 
-@dataclass(frozen=True, slots=True)
-class ToFind:
+class ToFind(NamedTuple):
     """`to find out by electrician`: nobody knows yet, and who can say."""
 
     by: str | None
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class NothingStated:
+class NothingStated(NamedTuple):
     """`none` where a maker's figure could stand: the paper was read, and gives no figure."""
 
     text: str = "none"
