@@ -5,7 +5,8 @@ The reference for judging is reading: a plan should not cost more to judge than 
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import gc
+from collections.abc import Callable, Iterator
 from functools import cache
 
 import pytest
@@ -20,6 +21,15 @@ ROUNDS = {150: 30, 1_000: 15, 5_000: 7, 50_000: 3}
 def phases_of(tmp_path_factory: pytest.TempPathFactory) -> Callable[[int], Phases]:
     folder = tmp_path_factory.mktemp("plans")
     return cache(lambda lines: Phases(lines, folder))
+
+
+@pytest.fixture(autouse=True)
+def _no_looking_for_garbage() -> Iterator[None]:
+    """As in the command, which is over before there is garbage worth looking for."""
+    gc.collect()
+    gc.disable()
+    yield
+    gc.enable()
 
 
 @pytest.mark.parametrize("phase", PHASES)
