@@ -45,7 +45,15 @@ OURS = {
 }
 """Modules of ours for mistakes, other forms and books that have changed; a check of a sound plan runs without."""
 
-NAMES = "\nimport sys, atexit; atexit.register(lambda: print('\\n'.join(sys.modules), file=sys.stderr))\n"
+NAMES = """
+import os, sys
+leave = os._exit
+def say_and_leave(status):
+    print("\\n".join(sys.modules), file=sys.stderr, flush=True)
+    leave(status)
+os._exit = say_and_leave
+"""
+"""What makes a run print the names of its modules at its end."""
 
 
 @pytest.fixture(scope="module")
