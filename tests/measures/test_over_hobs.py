@@ -137,7 +137,7 @@ def test_flat_glass_has_no_pan_supports(kind: str, fuel: str) -> None:
 
 
 def test_the_leaflet_of_the_hob_is_brought_to_the_pan_supports() -> None:
-    found = over(more="stated: {hob: {read: hob leaflet p. 5, hood above: 690 from hob surface}}")
+    found = over(more="stated: {hob: {read: hob leaflet p. 5, unit above: 690 from hob surface}}")
     assert found.hob_says == 690 - 44
 
 
@@ -182,3 +182,9 @@ def test_an_appliance_of_unknown_kind_may_be_a_hob() -> None:
 def test_runs_left_out_may_hang_over_a_hob() -> None:
     assert left_out("appliances: {hob: {is: gas hob}}", KIND) == ["/runs"]
     assert left_out("appliances: {basin: {is: sink}}", KIND) == []
+
+
+def test_what_a_paper_asks_for_a_hood_says_nothing_of_a_unit() -> None:
+    found = over(more="stated: {hob: {read: hob leaflet p. 5, hood above: 650 from pan supports}}")
+    (gap,) = gaps(found, "hob_stated")
+    assert (gap.why, gap.pointer) == (Why.UNREAD, "/stated/hob/unit above")

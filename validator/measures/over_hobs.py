@@ -40,7 +40,8 @@ class Overlap(Row, kind="stretch that two things share"):
 class UnitOverHob(Row, kind="unit over a hob"):
     """A hob and the lowest of the hung units over it; heights from the finished floor.
 
-    `hob_from` says how far below the pan supports the figure of the hob's maker starts.
+    The maker's figure is the one for units, never the one for a hood, which may be of metal. `hob_from` says how far below
+    the pan supports it starts.
     """
 
     unit: str = given(NAME, "unit over it")
@@ -101,7 +102,7 @@ def _row(site: Site, place: ApplianceAt, units: list[Standing]) -> Row | None:
     name, hob = place.name, place.appliance
     fuel, surface = fuel_of(name, hob), surface_of(site, place)
     supports = supports_of(site, name, place, fuel)
-    hob_stated, hob_from = stated_figure(site, name, "hood_above", "hob maker's figure", surface, supports)
+    hob_stated, hob_from = stated_figure(site, name, "unit_above", "hob maker's figure", surface, supports)
     return UnitOverHob(
         Subject(name, hob.pointer, called_wall(site.plan, place.on), place.on, span_of(place)),
         unit=reading.exactly(unit.name, unit.item.pointer, "unit over it"),

@@ -137,6 +137,7 @@ class HobPapers(Element):
 
     read: str
     hood_above: StatedFigure | None = None
+    unit_above: StatedFigure | None = None  # what may hang over it that burns, where the paper says so apart
     pan_support: MakersLength | None = None
 
 
