@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from tests.measures.plans import gaps, known, left_out, row, rows, to_find, working
 from validator.measures.rows import Why
-from validator.measures.schedule import DAY
+from validator.plan.dimensions import DAY
 
 WAIT = "task after a wait"
 GAS = "gas work"

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from tests.measures.plans import site
 from validator.measures.rows import Known, Missing
-from validator.measures.schedule import DAY, Scheduled, schedule
+from validator.measures.schedule import Scheduled, schedule
+from validator.plan.dimensions import DAY
 
 STARTS = "project: {{title: Heron Wharf, country: GB-ENG, lengths in: mm, starts: {}}}"
 

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from typing import get_args
+
 from tests.rules.trials import all_rules, library
 from validator.measures.catalogue import MEASURES
 from validator.measures.site import row_class
+from validator.plan.names import fold
+from validator.plan.sections.services import Circuit
 
 MADE_BY_JUDGING = "departure"
 
@@ -49,3 +53,14 @@ def test_every_masonry_base_has_an_embedment() -> None:
     table = library().table("nominal-embedment", "GB")
     assert table is not None
     assert set(table.words("base")) == library().groups["masonry_bases"]
+
+
+def test_every_way_a_cable_lies_in_insulation_is_one_that_a_plan_can_say() -> None:
+    """Of the ways a plan knows, one lies clear of insulation: the table's figure for all others allows for it."""
+    ways = {fold(way) for part in get_args(Circuit.model_fields["laid"].annotation) for way in _words(part)}
+    assert ways - library().groups["ways_in_insulation"] == {"clipped direct or in plaster"}
+    assert library().groups["ways_in_insulation"] <= ways
+
+
+def _words(part: object) -> list[str]:
+    return [word for word in get_args(part) if isinstance(word, str)] + [w for p in get_args(part) for w in _words(p)]

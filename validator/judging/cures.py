@@ -68,7 +68,6 @@ Key = tuple[str, str, str, str]
 MOST_VALUES = 40
 CLEARLY = 2.0  # how many times smaller a change has to be than the next, to be the one that is meant
 SIXTEENTH = Fraction(1, 16)
-DAY = 86400
 
 
 class File(NamedTuple):

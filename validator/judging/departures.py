@@ -15,13 +15,12 @@ from validator.judging.outcomes import Outcome, Result
 from validator.measures.departures import Departure
 from validator.measures.reading import exactly, quantity
 from validator.measures.rows import Subject
+from validator.plan.dimensions import DAY
 from validator.plan.names import fold
 from validator.plan.plan import Plan
 from validator.plan.pointers import split
 from validator.plan.sections.project import Agreed
 from validator.plan.values import Quantity
-
-DAY = 86400.0
 
 
 def covered(outcomes: Sequence[Outcome], agreed: Sequence[Agreed], books: Books, on: date) -> list[Outcome]:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import least, total
+from validator.measures.looking_up import looked_up
 from validator.measures.rows import YES_NO, Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, figure, given
 from validator.measures.tracing import derived
 from validator.plan.dimensions import AREA, CURRENT, LENGTH, NUMBER, POWER, VOLTAGE
@@ -159,9 +160,9 @@ def _demand(site: Site, name: str, appliance: Appliance) -> Row:
     return CookingDemand(
         Subject(name, appliance.pointer),
         power=reading.read(appliance, "power", "power"),
-        voltage=_looked_up(site, "supply-voltage", "voltage", {"feeds": "cooking"}, appliance.pointer, "supply"),
-        in_full=_looked_up(site, "cooking-diversity", "in_full", {}, appliance.pointer, "reckoned in full"),
-        share=_looked_up(site, "cooking-diversity", "share", {}, appliance.pointer, "share of the rest"),
+        voltage=looked_up(site, "supply-voltage", "voltage", {"feeds": "cooking"}, appliance.pointer, "supply"),
+        in_full=looked_up(site, "cooking-diversity", "in_full", {}, appliance.pointer, "reckoned in full"),
+        share=looked_up(site, "cooking-diversity", "share", {}, appliance.pointer, "share of the rest"),
     )
 
 
@@ -179,7 +180,7 @@ def _circuit(site: Site, name: str, circuit: CircuitWritten, load: _Load) -> Row
         ring=reading.exactly(circuit.is_ == "ring", circuit.pointer_to("is"), "whether it is a ring"),
         powers=reading.parts(powers),
         demands=reading.parts(demands),
-        voltage=_looked_up(site, "supply-voltage", "voltage", {"feeds": "other"}, circuit.pointer, "supply"),
+        voltage=looked_up(site, "supply-voltage", "voltage", {"feeds": "other"}, circuit.pointer, "supply"),
         rating=reading.read(circuit, "device", "device"),
         cable=reading.read(circuit, "cable", "cable"),
         length=reading.read(circuit, "length", "length"),
@@ -213,7 +214,7 @@ def _tabulated(site: Site, circuit: CircuitWritten) -> Given:
     if missing or not isinstance(cable, Known) or not isinstance(laid, Known):
         return tuple(missing)
     ends = [
-        _looked_up(
+        looked_up(
             site,
             "twin-and-earth-capacity",
             "capacity",
@@ -231,7 +232,7 @@ def _insulation_factor(site: Site, circuit: CircuitWritten) -> Given:
     """The factor for the stretch that insulation surrounds; ways of lying that already allow for it have none."""
     label = "factor for insulation around it"
     pointer = circuit.pointer_to("in_insulation")
-    if isinstance(circuit.laid, str) and "insul" in circuit.laid:
+    if isinstance(circuit.laid, str) and fold(circuit.laid) in site.library.groups.get("ways_in_insulation", ()):
         note = "the figure of the table already allows for insulation"
         return reading.exactly(1, circuit.pointer_to("laid"), label, note)
     stretch = circuit.in_insulation
@@ -241,7 +242,7 @@ def _insulation_factor(site: Site, circuit: CircuitWritten) -> Given:
         return reading.exactly(1, pointer, label, "no insulation around it")
     known = reading.read(circuit, "in_insulation", label)
     ends = [
-        _looked_up(site, "insulation-factor", "factor", {"surrounded": end}, pointer, label)
+        looked_up(site, "insulation-factor", "factor", {"surrounded": end}, pointer, label)
         for end in (stretch.low, stretch.high)
     ]
     return _between(ends, known)
@@ -263,16 +264,3 @@ def _between(ends: list[Given], read: Given) -> Given:
         assumed=read.assumed,
         note=known[0].note,
     )
-
-
-def _looked_up(site: Site, table: str, gives: str, by: Mapping[str, float | str], pointer: str, label: str) -> Given:
-    """A cell of a table of the plan's country, named with its source; a row the table lacks is not known."""
-    found = site.library.table(table, site.country)
-    cell = found.find(gives, by) if found is not None else None
-    if found is None or cell is None:
-        if not site.country:
-            return Missing("/project/country", "country")
-        where = f"no table «{table}» for {site.country}" if found is None else f"not in «{found.title}»"
-        return Missing(pointer, label, Why.NO_TABLE_ROW, detail=where)
-    number = float(cell.value)
-    return Known(number, pointer, cell.text, label, low=number, high=number, note=f"from {cell.table}, {cell.source}")

@@ -40,8 +40,8 @@ class Overlap(Row, kind="stretch that two things share"):
 class UnitOverHob(Row, kind="unit over a hob"):
     """A hob and the lowest of the hung units over it; heights from the finished floor.
 
-    The maker's figure is the one for units, never the one for a hood, which may be of metal. `hob_from` says how far below
-    the pan supports it starts.
+    The maker's figure is the one for units, never the one for a hood, which may be of metal. `hob_from` says how far
+    below the pan supports it starts.
     """
 
     unit: str = given(NAME, "unit over it")

@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures import reading
 from validator.measures.arithmetic import most
 from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
-from validator.plan.dimensions import DATE, DURATION
+from validator.plan.dimensions import DATE, DAY, DURATION
 from validator.plan.names import fold
 from validator.plan.values import Quantity
 
@@ -26,7 +26,6 @@ if TYPE_CHECKING:
     from validator.plan.sections.work import Task, Work
     from validator.reference.library import UsualOrder
 
-DAY = 86400.0
 MORNING_TO_EVENING = 12 * 3600.0
 """How long a day's work lasts at most: what is finished on a day may be finished that long after its morning."""
 WORKING_HOURS = 8

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from validator.measures import reading
 from validator.measures.appliance_places import HOBS, kind_of, place_of
 from validator.measures.arithmetic import least, root, total
+from validator.measures.looking_up import looked_up
 from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, figure, given
 from validator.measures.tracing import derived
 from validator.measures.walls import FromRightEnd, length_of, which_end, worked
@@ -16,9 +17,6 @@ from validator.plan.names import fold
 if TYPE_CHECKING:
     from validator.measures.site import Site
     from validator.plan.sections.room import Slope
-
-HALF_A_PERSON = 300.0
-"""From the fronts of a run to the middle of somebody who stands at it, mm."""
 
 
 class PlaceToStand(Row, kind="place to stand"):
@@ -150,7 +148,8 @@ def _from_wall(site: Site, name: str, wall: str) -> Given:
         if item is None:
             return Missing(at.appliance.pointer, detail, Why.UNCLEAR)
         out = [reading.read(item, field, field.replace("_", " ")) for field in ("void_behind", "depth", "front")]
-        out.append(reading.exactly(HALF_A_PERSON, item.pointer, "half a person"))
+        standing = {"thing": "fronts to the middle of somebody at them"}
+        out.append(looked_up(site, "usual-sizes", "size", standing, item.pointer, "half a person"))
         row = InFrontOf(Subject(name, item.pointer), parts=reading.parts(out))
         return worked(row, "middle", "from the wall")
     if which_end(site.plan, at.on, wall) == "left":

@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
+from validator.measures.looking_up import looked_up
 from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, figure, given
 from validator.measures.walls import apart, half_of, length_of
 from validator.plan.dimensions import LENGTH, NUMBER
@@ -14,9 +15,6 @@ if TYPE_CHECKING:
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
     from validator.plan.sections.room import Noggin, Studs
-
-SIDE = 18.0
-"""The side of a cabinet, mm: behind it no screw reaches a stud from inside."""
 
 
 class UnitOnStuds(Row, kind="hung unit on studs"):
@@ -62,12 +60,15 @@ def _behind(site: Site, thing: Standing, studs: Studs) -> Given:
     places = _places(site, thing.wall, studs)
     if not isinstance(places, list):
         return places
-    gaps = [gap for end in (thing.left, thing.right) for gap in _gaps(end)]
+    label = "side of a cabinet"
+    side = looked_up(site, "usual-sizes", "size", {"thing": label}, thing.item.pointer, label)
+    gaps = [gap for end in (thing.left, thing.right, side) for gap in _gaps(end)]
     if gaps:
         return tuple(dict.fromkeys(gaps))
     assert isinstance(thing.left, Known)
     assert isinstance(thing.right, Known)
-    left, right = float(thing.left.high or 0.0) + SIDE, float(thing.right.low or 0.0) - SIDE
+    assert isinstance(side, Known)
+    left, right = float(thing.left.high or 0.0) + side.value, float(thing.right.low or 0.0) - side.value
     if studs.found is not None and right > _found_up_to(studs, places):
         detail = "they have been looked for only up to the last one found"
         return Missing(studs.pointer_to("found"), f"studs of the {thing.wall} wall", Why.UNCLEAR, detail=detail)

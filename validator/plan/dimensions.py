@@ -13,6 +13,9 @@ Powers = tuple[int, int, int, int, int, int]
 
 NO_POWERS: Powers = (0, 0, 0, 0, 0, 0)
 
+DAY = 86400.0
+"""A day in base units; a date is the seconds since the day before year 1."""
+
 
 class Dimension(NamedTuple):
     """A dimension: exponents of the base units, and a kind where the exponents do not tell two things apart.

@@ -13,7 +13,7 @@ from datetime import date
 from typing import NamedTuple, NoReturn
 
 from validator.plan import dimensions as dim
-from validator.plan.dimensions import Dimension
+from validator.plan.dimensions import DAY, Dimension
 from validator.plan.units import (
     EXPLAINED,
     MEANT,
@@ -29,8 +29,6 @@ from validator.plan.values import NothingStated, Quantity, ToFind
 LONGEST_FIGURE = 40
 LONGEST_TEXT = 100
 MOST_READINGS = 200
-
-SECONDS_A_DAY = 86400
 
 
 class BadQuantity(ValueError):
@@ -337,7 +335,7 @@ def _day(typed: str) -> float:
     if match is None:
         raise BadQuantity(f"`{said(typed)}` is not a date: write year-month-day", wanted(dim.DATE))
     try:
-        return float(date(int(match[1]), int(match[2]), int(match[3])).toordinal() * SECONDS_A_DAY)
+        return float(date(int(match[1]), int(match[2]), int(match[3])).toordinal() * DAY)
     except ValueError:
         raise BadQuantity(f"{typed} is not in the calendar", wanted(dim.DATE)) from None
 

@@ -9,8 +9,7 @@ from functools import cache
 from typing import NamedTuple
 
 from validator.plan import dimensions as dim
-from validator.plan.dimensions import Dimension
-from validator.plan.quantities import SECONDS_A_DAY
+from validator.plan.dimensions import DAY, Dimension
 from validator.plan.units import PERCENT, UNITS, Unit
 
 NOT_KNOWN = "…"
@@ -127,7 +126,7 @@ def _number(amount: float, decimals: int) -> str:
 def _scale(magnitude: float, dimension: Dimension, units: Units) -> _Scale:
     """The scale in which a value of this magnitude is said."""
     scales = _scales(dimension, units)
-    whole_days = dimension is dim.DURATION and magnitude % SECONDS_A_DAY == 0
+    whole_days = dimension is dim.DURATION and magnitude % DAY == 0
     if magnitude == 0 or whole_days:
         return scales[-1]
     return next((scale for scale in reversed(scales) if magnitude >= scale.least), scales[0])
@@ -164,7 +163,7 @@ def _scales(dimension: Dimension, units: Units) -> tuple[_Scale, ...]:
         case dim.MASS.name:
             return (scale("lb" if inches else "kg", 1),)
         case dim.DURATION.name:
-            return scale("s", 0), scale("min", 0, 60), scale("h", 1, 3600), scale("days", 1, 2 * SECONDS_A_DAY)
+            return scale("s", 0), scale("min", 0, 60), scale("h", 1, 3600), scale("days", 1, 2 * DAY)
         case dim.CURRENT.name:
             return scale("mA", 0), scale("A", 2, 1)
         case dim.POWER.name:
@@ -233,10 +232,10 @@ def _in_feet(dimension: Dimension, units: Units) -> bool:
 
 
 def _day(value: float) -> str:
-    day = date.fromordinal(int(value // SECONDS_A_DAY))
+    day = date.fromordinal(int(value // DAY))
     return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def _moment(value: float) -> str:
-    minutes = int(value % SECONDS_A_DAY // 60)
+    minutes = int(value % DAY // 60)
     return f"{_day(value)}, {minutes // 60:02d}:{minutes % 60:02d}"

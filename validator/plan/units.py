@@ -79,7 +79,7 @@ _TABLE: tuple[tuple[Dimension, Fraction | int, str], ...] = (
     (dim.DURATION, 1, "s"),
     (dim.DURATION, 60, "min|minute|minutes"),
     (dim.DURATION, 3600, "h|hour|hours"),
-    (dim.DURATION, 86400, "day|days"),
+    (dim.DURATION, int(dim.DAY), "day|days"),
     (dim.DURATION, 604800, "week|weeks"),
     (dim.CURRENT, 1, "A"),
     (dim.CURRENT, Fraction(1, 1000), "mA"),

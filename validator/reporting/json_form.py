@@ -15,6 +15,7 @@ from validator.measures.rows import Missing
 from validator.plan.dimensions import subtracted
 from validator.reporting.columns import OBEYED
 from validator.reporting.findings import makers, remedy, work_out_outcome
+from validator.reporting.lines import day_of
 from validator.reporting.points import Errand, put_together
 from validator.reporting.printing import Printer
 
@@ -114,7 +115,7 @@ def outcome_data(outcome: Outcome, printer: Printer) -> dict[str, Any]:
             "at": outcome.departure.pointer,
             "reason": outcome.departure.reason,
             "by": outcome.departure.by,
-            "until": None if until is None else date.fromordinal(round(until / 86400)).isoformat(),
+            "until": None if until is None else day_of(until).isoformat(),
         }
     return data
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
+from validator.plan.dimensions import DAY
 from validator.reporting.columns import at_right, columns, filled, one_line, wrap
 
 WIDTH = 80
 INDENT = 7
 LABEL = 11
-SECONDS_OF_A_DAY = 86400
 
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
@@ -65,7 +65,7 @@ def day(value: date) -> str:
 
 def day_of(seconds: float) -> date:
     """The day of a date in base units."""
-    return date.fromordinal(round(seconds / SECONDS_OF_A_DAY))
+    return date.fromordinal(round(seconds / DAY))
 
 
 def counted(count: int, one: str, many: str) -> str:
