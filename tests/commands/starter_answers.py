@@ -75,6 +75,7 @@ MILLIMETRES = (
     "40 mm to stack 2000 at 20 mm/m",
     "780 x 480",
     "40 mm to stack 1400 at 20 mm/m",
+    "ring",
     "32 A",
     "30 mA",
     "2.5 mm2",

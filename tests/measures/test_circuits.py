@@ -42,6 +42,13 @@ def test_the_design_current_is_the_power_of_all_it_serves_over_the_voltage() -> 
     assert sockets.ring is True
 
 
+def test_nobody_takes_a_circuit_for_a_radial_that_does_not_say_so() -> None:
+    _, hob = rows(KITCHEN, KIND)
+    unsure, _ = rows(KITCHEN.replace("is: ring", "is: to find out by electrician"), KIND)
+    assert to_find(hob, "ring") == {"/circuits/hob circuit/is"}
+    assert [gap.by for gap in gaps(unsure, "ring")] == ["electrician"]
+
+
 def test_the_working_names_each_appliance() -> None:
     sockets, _ = rows(KITCHEN, KIND)
     assert [label for _, label in working(sockets, "design_current")][:3] == ["dishwasher", "washing machine", "supply"]

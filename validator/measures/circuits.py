@@ -177,7 +177,7 @@ def _circuit(site: Site, name: str, circuit: CircuitWritten, load: _Load) -> Row
         powers = [*powers, Missing("/points", "sockets")]
     return Circuit(
         Subject(name, circuit.pointer),
-        ring=reading.exactly(circuit.is_ == "ring", circuit.pointer_to("is"), "whether it is a ring"),
+        ring=_is_ring(circuit),
         powers=reading.parts(powers),
         demands=reading.parts(demands),
         voltage=looked_up(site, "supply-voltage", "voltage", {"feeds": "other"}, circuit.pointer, "supply"),
@@ -226,6 +226,13 @@ def _tabulated(site: Site, circuit: CircuitWritten) -> Given:
         if end is not None
     ]
     return _between(ends, cable)
+
+
+def _is_ring(circuit: CircuitWritten) -> Given:
+    pointer, label = circuit.pointer_to("is"), "whether it is a ring"
+    if isinstance(circuit.is_, str):
+        return reading.exactly(circuit.is_ == "ring", pointer, label)
+    return reading.word(circuit.is_, pointer, label)
 
 
 def _insulation_factor(site: Site, circuit: CircuitWritten) -> Given:

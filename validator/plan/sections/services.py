@@ -49,7 +49,7 @@ class Circuit(Element):
 
     called: ClassVar[str] = "a circuit"
 
-    is_: Annotated[Literal["ring", "radial"], OneOf()] = "radial"
+    is_: Annotated[Literal["ring", "radial"] | ToFind, OneOf()] | None = None
     device: Current | None = None
     rcd: Current | None = None
     cable: Area | None = None
