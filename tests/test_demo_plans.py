@@ -12,6 +12,8 @@ from validator.commands.inspecting import inspect
 from validator.judging.apply import Judgement
 from validator.judging.outcomes import Result
 from validator.judging.ready import ready
+from validator.reporting.style import Style
+from validator.reporting.text import report
 
 DEMOS = Path(__file__).parent.parent / "plans_demo"
 DAY = date(2027, 1, 15)
@@ -73,3 +75,9 @@ def _heights(judged: Judgement) -> dict[str, float]:
     heights |= {f"{row.subject.name} opening": row.opening_after for row in site.rows("appliance under a worktop").rows}  # type: ignore[attr-defined]
     heights |= {f"{row.subject.name} hood": -row.clearance for row in site.rows("hob under hood").rows}  # type: ignore[attr-defined]
     return heights
+
+
+def test_the_readme_shows_a_point_of_the_faulty_plan_as_it_is_printed() -> None:
+    readme = (DEMOS.parent / "README.md").read_text("utf-8")
+    shown = readme.split("```text\n")[1].split("```")[0]
+    assert shown in report(_judged("weavers-row"), DAY, Style())
