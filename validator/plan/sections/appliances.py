@@ -108,6 +108,7 @@ class Appliance(Element):
     up: Height | None = None  # a hood: its underside
     hob: Annotated[Literal["ceramic", "induction", "solid plate"], OneOf()] | None = None  # of an electric cooker
     body: Size | None = None  # with feet wound in
+    handle: MakersLength | None = None  # how far it stands out from the body; none: a front without one
     width: Length | None = None
     cut_out: Size | None = None
     bowl: Size | None = None
@@ -149,12 +150,15 @@ class HoodPapers(Element):
 
 
 class AppliancePapers(Element):
-    """What the maker of a machine under a worktop asks for."""
+    """What the maker of a machine or of a built-in appliance asks of the place it goes into."""
 
     called: ClassVar[str] = "what an appliance's maker states"
 
     read: str
     opening_height: MakersLength | None = None
+    opening_width: MakersLength | None = None
+    niche: Size | None = None  # the clear space of the housing it is built into
+    air_behind: MakersLength | None = None
 
 
 class PlugPapers(Element):

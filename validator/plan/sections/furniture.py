@@ -8,7 +8,7 @@ from pydantic_core import CoreSchema, core_schema
 
 from validator.plan.choices import OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit
-from validator.plan.fields import Along, Height, Length, LineLoad, MakersLength, Term
+from validator.plan.fields import Along, Height, Length, LineLoad, MakersLength, Size, Term
 from validator.plan.names import fold
 from validator.plan.order import ITEM_LINE
 from validator.plan.sections.room import MoistureReading
@@ -68,14 +68,19 @@ class Item(Element):
     height: Length | None = None
     depth: Length | None = None
     front: Length | None = None
+    handle: MakersLength | None = None  # how far it stands out from the front; none: a front without one
     void_behind: Length | None = None
+    sides: Length | None = None  # thickness of each side of the carcass
+    inside: Size | None = None  # the clear space in it, where that does not follow from its sides
+    tolerance: Length | None = None  # how far its width may be off, either way
     legs: MakersLength | None = None  # the range its legs can be set to: `135 to 180`; none: it has no legs
     plinth: Length | None = None
     opens: (
         Annotated[Literal["door", "two doors", "doors", "drawers", "pull-out", "nothing"] | ToFind, OneOf()] | None
     ) = None
     post: Length | None = None
-    other_side: Length | None = None
+    blind: Length | None = None  # a corner unit: how much of it, from the corner on, has no front that opens
+    other_side: Length | None = None  # a corner unit of two legs: how far the other leg reaches along its wall
     hangers: Hangers | None = None
     underside: Height | None = None
     weight: LineLoad | None = None

@@ -83,6 +83,7 @@ class Wall(Element):
     length: Length | None = None
     studs: Studs | None = None
     noggins: tuple[Noggin, ...] | None = None
+    tiles: MakersLength | None = None  # tiles still to come on it, with their adhesive; none: no tiles come
 
 
 class Slope(Element):
