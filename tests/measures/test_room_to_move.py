@@ -7,7 +7,7 @@ import pytest
 from tests.measures.plans import row, rows, to_find
 
 WALLS = "walls: {north: {length: 2800}, east: {length: [2510, 2500]}, south: {length: 2800}, west: {length: 2504}}\n"
-KINDS = "kinds: {base: {height: 720, depth: 560, front: 20, void behind: 50}, tall: {height: 2000, depth: 560}}\n"
+KINDS = "kinds: {base: {height: 720, depth: 560, front: 20, void behind: 50}}\n"
 
 
 def test_the_aisle_of_a_galley_is_what_two_runs_leave_of_the_shorter_wall() -> None:
@@ -46,15 +46,3 @@ def test_an_island_has_no_wall_to_fit_between() -> None:
 def test_a_gas_valve_is_where_its_unit_is(valve: str, where: str) -> None:
     runs = f"runs: {{a: {{against: north, order: {{B1: base 600, oven: 600}}}}}}\ngas: {{valve: {valve}}}"
     assert row(WALLS + KINDS + runs, "gas pipe").valve == where
-
-
-def test_a_worktop_ends_where_the_tall_units_begin() -> None:
-    runs = "runs: {a: {against: north, order: {T1: tall 600, B1: base 1000, B2: base 1200}}}\n"
-    found = row(WALLS + KINDS + runs + "worktops: {top: {on: a, stock: [2000, 3000]}}", "length of a worktop")
-    assert (found.length, found.stock) == (2200, 3000)
-
-
-def test_a_worktop_reaches_between_what_it_names() -> None:
-    runs = "runs: {a: {against: north, order: {T1: tall 600, B1: base 1000, B2: base 600}}}\n"
-    top = "worktops: {top: {on: a, between: T1 and east wall, stock: 3000}}"
-    assert row(WALLS + KINDS + runs + top, "length of a worktop").length == 2200

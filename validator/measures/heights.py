@@ -145,7 +145,7 @@ def appliances_under_worktops(site: Site) -> Rows:
 
 def _under(site: Site, thing: Standing, worktop: WorktopOnRun) -> Row | None:
     plan, levels = site.plan, site.levels
-    name = _machine_in(site, thing)
+    name = machine_in(site, thing)
     appliance = plan.appliances.get(name)
     if appliance is not None and fold(appliance.is_ or name) in COOKERS:
         return None
@@ -166,7 +166,7 @@ def _under(site: Site, thing: Standing, worktop: WorktopOnRun) -> Row | None:
     )
 
 
-def _machine_in(site: Site, thing: Standing) -> str:
+def machine_in(site: Site, thing: Standing) -> str:
     """The machine that stands in an opening: the one of its name, else the one that says so."""
     plan = site.plan
     if thing.name not in plan.appliances:

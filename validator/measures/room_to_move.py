@@ -1,4 +1,4 @@
-"""Aisles between runs, valves within reach, and worktops in lengths that exist."""
+"""Aisles between runs, and valves within reach."""
 
 from __future__ import annotations
 
@@ -7,16 +7,14 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import total
-from validator.measures.heights import STANDS_BESIDE
-from validator.measures.rows import NAME, YES_NO, Given, Known, Missing, Row, Rows, Subject, Why, Words, figure, given
+from validator.measures.rows import NAME, Given, Known, Missing, Row, Rows, Subject, Words, figure, given
 from validator.measures.walls import at_left, at_right, length_of
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
-    from validator.measures.run_places import Standing
     from validator.measures.site import Site
-    from validator.plan.sections.furniture import Item, Run, Worktop
+    from validator.plan.sections.furniture import Item, Run
 
 
 class Aisle(Row, kind="aisle"):
@@ -35,19 +33,6 @@ class GasValve(Row, kind="gas pipe"):
     """The pipe to a gas appliance, and where its valve can be reached."""
 
     valve: str = given(Words(("in a unit", "behind an appliance", "elsewhere")), "where its valve is")
-
-
-class WorktopPiece(Row, kind="length of a worktop"):
-    """A worktop that is sold in lengths: how long it is, and the longest there is."""
-
-    start: float = given(LENGTH, "where it starts")
-    end: float = given(LENGTH, "where it ends")
-    stock: float = given(LENGTH, "longest there is")
-    has_joint: bool = given(YES_NO, "whether it is joined")
-
-    @figure(LENGTH, "length", start="left end", end="right end")
-    def length(self) -> float:
-        return self.end - self.start
 
 
 def aisles(site: Site) -> Rows:
@@ -134,64 +119,3 @@ def gas_valves(site: Site) -> Rows:
         words = {"unit": "in a unit", "opening": "behind an appliance"}
         where = reading.exactly(words.get(family, "elsewhere"), pointer, "where the gas valve is")
     return Rows([GasValve(Subject("gas pipe", gas.pointer), valve=where)])
-
-
-def lengths_of_worktops(site: Site) -> Rows:
-    """A row for each worktop of which the plan says in what lengths it is sold."""
-    plan = site.plan
-    return Rows([_piece(site, name, top) for name, top in plan.worktops.items() if top.stock is not None])
-
-
-def _piece(site: Site, name: str, top: Worktop) -> Row:
-    start, end = _ends(site, top)
-    stock = reading.read(top, "stock", "longest there is")
-    if isinstance(stock, Known):
-        most = stock.high
-        stock = Known(most, stock.pointer, stock.text, stock.label, low=most, high=most, assumed=stock.assumed)
-    return WorktopPiece(
-        Subject(name, top.pointer, top.on),
-        start=start,
-        end=end,
-        stock=stock,
-        has_joint=reading.exactly(top.joint is not None, top.pointer_to("joint"), "whether it is joined"),
-    )
-
-
-def _ends(site: Site, top: Worktop) -> tuple[Given, Given]:
-    """From where to where a worktop reaches: between the things it names, else over the units that are not tall."""
-    if top.between is not None:
-        first, _, last = top.between.partition(" and ")
-        return _edge(site, top, first.strip(), "right"), _edge(site, top, last.strip(), "left")
-    things = site.setting_out.in_run(top.on) if top.on in site.plan.runs else []
-    if all(thing.item.family == "gap" for thing in things):
-        missing = Missing(top.pointer_to("on"), "run it lies on", Why.UNCLEAR)
-        return missing, missing
-    return _under(things)
-
-
-def _under(things: list[Standing]) -> tuple[Given, Given]:
-    heights = [_height(thing) for thing in things if thing.item.family == "unit"]
-    lowest = min(heights, default=0.0)
-    carrying = [thing for thing in things if thing.item.family != "gap"]
-    low = [thing for thing in carrying if thing.item.family != "unit" or _height(thing) < STANDS_BESIDE * lowest]
-    return low[0].left, low[-1].right
-
-
-def _height(thing: Standing) -> float:
-    height = reading.read(thing.item, "height", "height")
-    return float(height.value) if isinstance(height, Known) else 0.0
-
-
-def _edge(site: Site, top: Worktop, name: str, side: str) -> Given:
-    """The side of a thing at which a worktop ends; of a wall, its face."""
-    pointer = top.pointer_to("between")
-    wall = site.plan.runs[top.on].against if top.on in site.plan.runs else ""
-    if name.endswith(" wall"):
-        beside = name.removesuffix(" wall")
-        if fold(beside) == fold(at_right(site.plan, wall) or ""):
-            return length_of(site.plan, wall)
-        return reading.exactly(0, pointer, name)
-    found = site.setting_out.find(name)
-    if found is None:
-        return Missing(pointer, f"place of {name}", Why.UNCLEAR, detail=f"{name} does not stand in a run")
-    return found.right if side == "right" else found.left

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from validator.measures.levels import Levels
     from validator.measures.point_places import PointPlaces
     from validator.measures.run_places import SettingOut
+    from validator.measures.worktop_pieces import Piece
     from validator.reference.measuring import Ways
 
 
@@ -63,6 +64,13 @@ class Site:
         from validator.measures.point_places import PointPlaces
 
         return PointPlaces(self)
+
+    @cached_property
+    def worktop_pieces(self) -> dict[str, list[Piece]]:
+        """The pieces of each worktop along its run."""
+        from validator.measures.worktop_pieces import pieces_of
+
+        return pieces_of(self)
 
     def rows(self, kind: str) -> Rows:
         """The rows of one kind; KeyError for a kind the catalogue does not list."""
