@@ -330,7 +330,7 @@ class Levels:
         if len(both) < len(units):
             return _one_for_all(settings), _one_for_all(heights)
         lowest = min(height.value for _, height in both)
-        low = [(setting, height) for setting, height in both if height.value < STANDS_BESIDE * lowest]
+        low = [(setting, height) for setting, height in both if height.value <= STANDS_BESIDE * lowest]
         return max(low, key=lambda unit: unit[0].value + unit[1].value)
 
 
