@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import total
+from validator.measures.of_kinds import of_kind
 from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
 from validator.measures.run_ends import ends_of
 from validator.measures.setting_out import RunAgainstWall, UnitPlace
@@ -266,6 +267,8 @@ class SettingOut:
             begin = reading.exactly(0, subject.pointer, "left side of the stretch")
         ends_at_wall = reading.exactly(at_wall, subject.pointer, "whether what is left over lies at a wall")
         values = {"wall": end, "start": begin, "widths": reading.parts(widths), "ends_at_wall": ends_at_wall}
+        values |= _tolerances([stretch.things[number][1] for number in numbers if number != closing], subject)
+        values |= _middle(end)
         return _fit_row(stretch, closing, subject, **values)
 
     def _subject(self, stretch: Stretch) -> Subject:
@@ -276,6 +279,30 @@ class SettingOut:
         first, last = stretch.things[0][0], stretch.things[-1][0]
         called = f"{stretch.run}, {first}" if first == last else f"{stretch.run}, {first} to {last}"
         return Subject(called, stretch.things[0][1].pointer, place, stretch.wall)
+
+
+def _tolerances(items: list[Item], subject: Subject) -> dict[str, Given]:
+    """How far the widths of units and panels may be off: each has to say so once one of them does."""
+    items = [item for item in items if item.family in ("unit", "panel")]
+    says = any(item.tolerance is not None for item in items)
+    label = "whether anything says how far it may be off"
+    given: dict[str, Given] = {"says_tolerances": reading.exactly(says, subject.pointer, label)}
+    if says:
+        given["tolerances"] = reading.parts([of_kind(item, "tolerance", "tolerance") for item in items])
+    return given
+
+
+def _middle(end: Given) -> dict[str, Given]:
+    """The readings of a wall as their middle and what they differ from it by."""
+    if not isinstance(end, Known):
+        return {"wall_middle": end, "wall_doubt": end}
+    low = float(end.value if end.low is None else end.low)
+    high = float(end.value if end.high is None else end.high)
+    middle, doubt = (low + high) / 2, (high - low) / 2
+    return {
+        "wall_middle": Known(middle, end.pointer, "", f"{end.label}, middle", middle, middle, end.assumed),
+        "wall_doubt": Known(doubt, end.pointer, "", f"{end.label}, either way", doubt, doubt, end.assumed),
+    }
 
 
 def _fit_row(stretch: Stretch, closing: int | None, subject: Subject, **values: Given) -> Row:

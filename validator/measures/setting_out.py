@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from validator.measures.arithmetic import total
+from validator.measures.arithmetic import root, total
 from validator.measures.rows import NAME, YES_NO, LeftOut, Missing, Row, Rows, figure, given
 from validator.plan.dimensions import LENGTH
 
@@ -41,6 +41,8 @@ class RunAgainstWall(Row, kind="run against its wall"):
 
     A run whose order is broken by things that stand by themselves (over a unit, in a corner, as built) gives a row a
     stretch, up to the next thing of the run; `ends_at_wall` is whether what is left over lies at a wall.
+    Where the plan says how far widths may be off, the doubts add up in the worst case; independent ones, which seldom
+    all go one way, combine as the root of the sum of their squares (NIST TN 1297, section 5).
     """
 
     wall: float = given(LENGTH, "wall")
@@ -50,6 +52,10 @@ class RunAgainstWall(Row, kind="run against its wall"):
     ends_at_wall: bool = given(YES_NO, "whether what is left over lies at a wall")
     closing_least: float = given(LENGTH, "least the closing piece may be")
     closing_most: float = given(LENGTH, "most the closing piece may be")
+    says_tolerances: bool = given(YES_NO, "whether anything in it says how far its width may be off")
+    tolerances: tuple[float, ...] = given(LENGTH, "how far the widths may be off", many=True)
+    wall_middle: float = given(LENGTH, "middle of the wall's readings")
+    wall_doubt: float = given(LENGTH, "readings of the wall, either way")
 
     @figure(LENGTH, "taken up", start="left end of the wall", end="end of the last unit of fixed width")
     def taken(self) -> float:
@@ -58,6 +64,30 @@ class RunAgainstWall(Row, kind="run against its wall"):
     @figure(LENGTH, "left over", start="end of the units", end="right end of the wall")
     def left_over(self) -> float:
         return self.wall - self.start - total(self.widths)
+
+    @figure(LENGTH, "left over in the middle", start="end of the units", end="right end of the wall")
+    def middle_left_over(self) -> float:
+        return self.wall_middle - self.start - total(self.widths)
+
+    @figure(LENGTH, "doubt at worst", start="middle", end="either end")
+    def worst_doubt(self) -> float:
+        return self.wall_doubt + total(self.tolerances)
+
+    @figure(LENGTH, "likely doubt", start="middle", end="either end")
+    def likely_doubt(self) -> float:
+        return root(self.wall_doubt * self.wall_doubt + total([off * off for off in self.tolerances]))
+
+    @figure(LENGTH, "least left over", start="end of the units", end="right end of the wall")
+    def least_left_over(self) -> float:
+        return self.middle_left_over - self.worst_doubt
+
+    @figure(LENGTH, "most left over", start="end of the units", end="right end of the wall")
+    def most_left_over(self) -> float:
+        return self.middle_left_over + self.worst_doubt
+
+    @figure(LENGTH, "least left over as is likely", start="end of the units", end="right end of the wall")
+    def likely_least_left_over(self) -> float:
+        return self.middle_left_over - self.likely_doubt
 
 
 class PointPlace(Row, kind="point on a wall"):

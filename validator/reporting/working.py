@@ -86,6 +86,8 @@ def _shown(step: Step, printer: Printer) -> str:
     if step.sign in ("+", "−"):
         terms = [term for term in _terms(step, "+") if term[1].value or term[1].operands] or _terms(step, "+")
         if len(terms) > MOST_TERMS:
+            terms = _terms(step, "+", named=True)
+        if len(terms) > MOST_TERMS:
             return f"{printer.value(step.value, step.dimension)} ({len(terms)} parts)"
         shown = " ".join(f"{sign} {_factor(term, printer)}" for sign, term in terms)
         return shown.removeprefix("+ ")
@@ -99,15 +101,17 @@ def _shown(step: Step, printer: Printer) -> str:
     return f"{printer.value(step.value, step.dimension)} {printer.text(step.label)}".strip()
 
 
-def _terms(step: Step, sign: str) -> list[tuple[str, Step]]:
-    """The terms of a sum with their signs, sums inside sums opened up."""
+def _terms(step: Step, sign: str, *, named: bool = False) -> list[tuple[str, Step]]:
+    """The terms of a sum with their signs, sums inside sums opened up; where `named`, only those without a name."""
     if step.sign not in ("+", "−") or not step.operands:
         return [(sign, step)]
+    if named and step.label:
+        return [(sign, Step(step.value, step.dimension, step.label))]
     first, *others = step.operands
-    found = _terms(first, sign)
+    found = _terms(first, sign, named=named)
     turned = sign if step.sign == "+" else _turned(sign)
     for operand in others:
-        found += _terms(operand, turned)
+        found += _terms(operand, turned, named=named)
     return found
 
 
