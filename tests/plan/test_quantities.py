@@ -262,6 +262,7 @@ _BASE = {
     dim.PRESSURE: "kg/mm/s**2",
     dim.FLOW: "mm**3/s",
     dim.LINE_LOAD: "kg/mm",
+    dim.AREA_LOAD: "kg/mm**2",
     dim.TEMPERATURE_DIFFERENCE: "kelvin",
     dim.TEMPERATURE: "kelvin",
     dim.SLOPE: "",

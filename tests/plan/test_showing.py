@@ -88,6 +88,7 @@ def test_the_unit_of_a_length_is_written_on_request(units: Units, text: str) -> 
         ("45 L", dim.VOLUME, "45 L"),
         ("36 kg", dim.MASS, "36 kg"),
         ("36 kg/m", dim.LINE_LOAD, "36 kg/m"),
+        ("50 kg/m2", dim.AREA_LOAD, "50 kg/m²"),
         ("450 m3/h", dim.FLOW, "450 m³/h"),
         ("800 N", dim.FORCE, "800 N"),
         ("1.2 kN", dim.FORCE, "1.2 kN"),
@@ -109,6 +110,7 @@ def test_other_values_come_with_their_unit(written: str, dimension: Dimension, t
     [
         ("1/4 in/ft", dim.SLOPE, "1/4 in/ft"),
         ("2 lb/in", dim.LINE_LOAD, "2 lb/in"),
+        ("15 lb/ft2", dim.AREA_LOAD, "15 lb/ft²"),
         ("390 cfm", dim.FLOW, "390 cfm"),
         ("68 F", dim.TEMPERATURE, "68 °F"),
         ("120 sq ft", dim.AREA, "120 sq ft"),

@@ -58,5 +58,11 @@ MEASURES: dict[str, Measure] = {
     "length of a worktop": Measure("worktop_pieces:WorktopPiece", "worktop_pieces:lengths_of_worktops"),
     "extract of a kitchen": Measure("air:Extract", "air:extracts"),
     "duct to outside": Measure("air:DuctOutside", "air:ducts_to_outside"),
+    "standing unit": Measure("standing:StandingUnit", "standing:standing_units"),
+    "units side by side": Measure("standing:UnitsSideBySide", "standing:units_side_by_side"),
+    "island": Measure("standing:Island", "standing:islands"),
+    "free-standing cooker": Measure("standing:FreestandingCooker", "standing:freestanding_cookers"),
+    "load of a hung unit": Measure("storage_loads:HungUnitLoad", "storage_loads:hung_unit_loads"),
+    "stone worktop": Measure("stone:StoneWorktop", "stone:stone_worktops"),
     "departure": Measure("departures:Departure", ""),
 }

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.arithmetic import least, total
+from validator.measures.heights import STANDS_BESIDE
 from validator.measures.rows import TERM, Given, LeftOut, Missing, Row, Rows, Subject, Why, Words, figure, given
 from validator.plan.dimensions import LENGTH
 from validator.plan.elements import Element
 from validator.plan.names import fold
 from validator.plan.pointers import join
-from validator.plan.values import ToFind
+from validator.plan.values import Quantity, ToFind
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
@@ -32,6 +34,7 @@ class FixingInWall(Row, kind="fixing in a wall"):
     coverings: tuple[float, ...] = given(LENGTH, "layers that carry nothing", many=True)
     base: str = given(TERM, "what carries it")
     base_thickness: float = given(LENGTH, "thickness of what carries it")
+    screw_type: str = given(TERM, "kind of screw")
     plug_length: float = given(LENGTH, "plug")
     plug_diameter: float = given(LENGTH, "diameter of the plug")
     hole_depth: float = given(LENGTH, "depth of the hole")
@@ -78,7 +81,7 @@ def fixings_in_walls(site: Site) -> Rows:
     for name, fixing in plan.fixings.items():
         groups: dict[tuple[str, str], _Held] = {}
         for wanted in fixing.for_:
-            things = list(_held_by(plan, wanted))
+            things = list(held_by(plan, wanted))
             if not things:
                 missing = Missing(fixing.pointer_to("for"), wanted, Why.UNCLEAR, detail=f"which wall is {wanted} on?")
                 found.rows.append(_row(site, name, fixing, missing, "other", ""))
@@ -113,28 +116,30 @@ def _nothing_holds(plan: Plan, held: set[int]) -> Iterator[Row]:
             yield FixingInWall(subject, carries=carries, **dict.fromkeys(fields, missing))
 
 
-def _held_by(plan: Plan, wanted: str) -> Iterator[tuple[Item, str, str]]:
+def held_by(plan: Plan, wanted: str) -> Iterator[tuple[Item, str, str]]:
     """All that a name of `for` means, a run, a thing in one, an appliance, a kind: item, wall and what hangs there."""
     name = fold(wanted)
     for run_name, run in plan.runs.items():
         if fold(run_name) == name:
+            lowest = _lowest(run)
             for item in run.order.values():
                 if item.family == "unit":
-                    yield item, run.against, _carries(run, item, wanted)
+                    yield item, run.against, _carries(run, item, wanted, lowest)
             return
     place = _place(plan, wanted)
     if place is not None:
         run_name, item = place
         run = plan.runs[run_name]
-        yield item, run.against, _carries(run, item, wanted) if item.family == "unit" else "other"
+        yield item, run.against, _carries(run, item, wanted, _lowest(run)) if item.family == "unit" else "other"
         return
     kind = name.removesuffix(" units").removesuffix(" unit")
     for run in plan.runs.values():
+        lowest = _lowest(run)
         for item in run.order.values():
             of_kind = fold(item.is_) in (name, kind) or fold(item.is_) == name.removesuffix("s")
             hung = kind == "wall" and name != kind and _hung(run, item)
             if item.family == "unit" and (of_kind or hung):
-                yield item, run.against, _carries(run, item, wanted)
+                yield item, run.against, _carries(run, item, wanted, lowest)
 
 
 def _place(plan: Plan, name: str, seen: frozenset[str] = frozenset()) -> tuple[str, Item] | None:
@@ -156,10 +161,20 @@ def _hung(run: Run, item: Item) -> bool:
     return any(given is not None for given in (run.tops, run.underside, item.underside, item.hangers, item.over))
 
 
-def _carries(run: Run, item: Item, wanted: str) -> str:
+def _carries(run: Run, item: Item, wanted: str, lowest: float) -> str:
     if _hung(run, item):
         return "wall units"
-    return "tall units" if "tall" in fold(item.is_).split() or "tall" in fold(wanted).split() else "other"
+    named = "tall" in fold(item.is_).split() or "tall" in fold(wanted).split()
+    return "tall units" if named or _height(item) >= STANDS_BESIDE * lowest else "other"
+
+
+def _lowest(run: Run) -> float:
+    """The height of the lowest unit of a run: one half as tall again is a tall unit."""
+    return min((_height(item) for item in run.order.values() if isinstance(item.height, Quantity)), default=math.inf)
+
+
+def _height(item: Item) -> float:
+    return item.height.low if isinstance(item.height, Quantity) else 0.0
 
 
 def _row(site: Site, name: str, fixing: Fixing, wall: str | Missing, carries: str, context: str) -> Row:
@@ -174,6 +189,7 @@ def _row(site: Site, name: str, fixing: Fixing, wall: str | Missing, carries: st
         "coverings": cut.coverings,
         "base": cut.base,
         "base_thickness": cut.thickness,
+        "screw_type": _screw_type(fixing),
         "plug_length": _part(fixing, "plug", "length", "plug"),
         "plug_diameter": _part(fixing, "plug", "diameter", "diameter of the plug"),
         "hole_depth": _part(fixing, "hole", "depth", "hole"),
@@ -200,6 +216,12 @@ def _part(fixing: Fixing, part: str, field: str, label: str) -> Given:
     if element is None:
         return Missing(fixing.pointer_to(part), part)
     return reading.read(element, field, label)
+
+
+def _screw_type(fixing: Fixing) -> Given:
+    if fixing.screw is None:
+        return Missing(fixing.pointer_to("screw"), "screw")
+    return reading.word(fixing.screw.type, fixing.screw.pointer_to("type"), "kind of screw")
 
 
 def _maker_embedment(plan: Plan, name: str, fixing: Fixing) -> Given:

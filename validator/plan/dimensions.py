@@ -46,6 +46,7 @@ FORCE = Dimension("force", (1, 1, -2, 0, 0, 0))
 PRESSURE = Dimension("pressure", (-1, 1, -2, 0, 0, 0))
 FLOW = Dimension("flow", (3, 0, -1, 0, 0, 0))
 LINE_LOAD = Dimension("mass per length", (-1, 1, 0, 0, 0, 0))
+AREA_LOAD = Dimension("mass per area", (-2, 1, 0, 0, 0, 0))
 TEMPERATURE_DIFFERENCE = Dimension("temperature difference", (0, 0, 0, 0, 1, 0))
 MONEY = Dimension("money", (0, 0, 0, 0, 0, 1))
 
@@ -72,6 +73,7 @@ ALL = (
     PRESSURE,
     FLOW,
     LINE_LOAD,
+    AREA_LOAD,
     TEMPERATURE_DIFFERENCE,
     MONEY,
     NUMBER,

@@ -178,6 +178,8 @@ def _scales(dimension: Dimension, units: Units) -> tuple[_Scale, ...]:
             return (scale("cfm", 1) if inches else scale("m3/h", 1, 0, "m³/h"),)
         case dim.LINE_LOAD.name:
             return (scale({"in": "lb/in", "ft": "lb/ft"}.get(units.lengths_in, "kg/m"), 2),)
+        case dim.AREA_LOAD.name:
+            return (scale("lb/ft2" if inches else "kg/m2", 1, 0, "lb/ft²" if inches else "kg/m²"),)
         case dim.TEMPERATURE_DIFFERENCE.name:
             return (scale("K", 1),)
         case dim.TEMPERATURE.name:

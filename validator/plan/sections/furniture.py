@@ -8,7 +8,7 @@ from pydantic_core import CoreSchema, core_schema
 
 from validator.plan.choices import OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit
-from validator.plan.fields import Along, Height, Length, LineLoad, MakersLength, Size, Term
+from validator.plan.fields import Along, Count, Height, Length, LineLoad, MakersLength, Size, Term
 from validator.plan.names import fold
 from validator.plan.order import ITEM_LINE
 from validator.plan.sections.room import MoistureReading
@@ -83,8 +83,9 @@ class Item(Element):
     other_side: Length | None = None  # a corner unit of two legs: how far the other leg reaches along its wall
     hangers: Hangers | None = None
     underside: Height | None = None
-    weight: LineLoad | None = None
-    load: LineLoad | None = None
+    shelves: Count | None = None  # besides its bottom
+    weight: LineLoad | None = None  # of the unit itself
+    load: LineLoad | None = None  # what its fixings are reckoned to carry besides its own weight
     least: Length | None = None  # what a filler or gap may be, where it takes the rest
     most: Length | None = None
 
@@ -125,6 +126,42 @@ class Aisle(Element):
         return {"width": width.strip(), "to": other.strip()} if to else {"width": width.strip()}
 
 
+class Joining(Element):
+    """How neighbouring units of a run are joined: `4 connectors`, for each pair."""
+
+    called: ClassVar[str] = "what joins units"
+    asks: ClassVar[tuple[str, ...]] = ("connectors",)
+    line: ClassVar[Written | None] = Written("<connectors>( <=connectors|screws|bolts>)?", ("4 connectors", "4"))
+
+    connectors: Count | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        *number, last = written.split() if isinstance(written, str) and written.strip() else ("",)
+        text = " ".join(number if fold(last) in ("connectors", "screws", "bolts") else (*number, last))
+        if not text:
+            raise Unfit("how units are joined is written as how many connectors each pair gets", "`4 connectors`")
+        return {"connectors": text}
+
+
+class FloorFixing(Element):
+    """What holds an island to the floor: `cleats on joists`; `none` where it only stands there."""
+
+    called: ClassVar[str] = "what holds an island"
+    asks: ClassVar[tuple[str, ...]] = ("with_", "on")
+    line: ClassVar[Written | None] = Written("<words>( on <words>)?", ("cleats on joists", "brackets on slab", "none"))
+
+    with_: Term | None = None
+    on: Term | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        if not isinstance(written, str):
+            raise Unfit("what holds an island is written with what it is screwed to", "`cleats on joists`")
+        what, on, base = " ".join(written.split()).partition(" on ")
+        return {"with_": what, "on": base} if on else {"with_": what}
+
+
 class Run(Element):
     """A run along a wall, its things from the left as one stands in the room and faces the wall.
 
@@ -143,6 +180,8 @@ class Run(Element):
     legs: LegSetting | None = None
     tops: Tops | None = None
     underside: Height | None = None
+    joined: Joining | None = None
+    screwed_to: FloorFixing | None = None  # an island
     order: Annotated[dict[str, Item], Written("<=none>")]
 
 
@@ -166,3 +205,7 @@ class Worktop(Element):
     finish: Term | None = None
     moisture: MoistureReading | None = None
     stored: str | None = None
+    cut: (
+        Annotated[Literal["in the workshop", "wet on site", "with extraction on site", "dry on site"] | ToFind, OneOf()]
+        | None
+    ) = None  # where and how it is cut to size and cut out

@@ -1,11 +1,12 @@
 """Fixings, coatings, the order of work and the people who do it."""
 
+import re
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from validator.plan.choices import NamesOf, OneOf
 from validator.plan.elements import Element, LongForm, Unfit
-from validator.plan.fields import Date, Duration, Length, Money, Term, WaterAdded
+from validator.plan.fields import Count, Date, Duration, Length, Money, Term, WaterAdded
 from validator.plan.lines import product_and_water, runs_on, times, words_and_quantity
 from validator.plan.names import fold
 from validator.plan.sections.room import MoistureReading
@@ -32,25 +33,33 @@ class Plug(Element):
 
 
 class Screw(Element):
-    """`5 x 80`, `no. 10 x 3`: diameter or gauge, and length."""
+    """`5 x 80`, `no. 10 x 3`, `cabinet screw 5 x 80`: type, diameter or gauge, and length."""
 
     called: ClassVar[str] = "a screw"
     asks: ClassVar[tuple[str, ...]] = ("diameter", "length")
     line: ClassVar[Written | None] = Written(
-        "<diameter>(<x><length>)?|<=no>[.\\s_-][^x×]*(<x><length>)?", ("5 x 80", "no. 10 x 3")
+        "(?!$)(<words>( |$))?(<diameter>(<x><length>)?|<=no>[.\\s_-][^x×]*(<x><length>)?)?",
+        ("5 x 80", "no. 10 x 3", "cabinet screw 5 x 80", "cabinet screw no. 10 x 3"),
     )
 
+    type: Term | None = None
     diameter: Length | None = None
     gauge: str | None = None
     length: Length | None = None
 
     @classmethod
     def short(cls, written: object) -> Mapping[str, object]:
-        line = written if isinstance(written, str) else ""
-        if fold(line).startswith(("no.", "no ")):
-            gauge, *length = times(line)
-            return {"gauge": gauge, "length": length[0]} if len(length) == 1 else {"gauge": line}
-        return _filled(cls, {}, ("diameter", "length"), line, "`5 x 80` or `no. 10 x 3`")
+        line = " ".join(written.split()) if isinstance(written, str) else ""
+        if (gauged := _GAUGED.fullmatch(line)) is not None:
+            gauge, *length = times(gauged["size"])
+            sizes = {"gauge": gauge, "length": length[0]} if len(length) == 1 else {"gauge": gauged["size"]}
+            return sizes | ({"type": gauged["type"]} if gauged["type"] else {})
+        type, size = words_and_quantity(line)
+        return _filled(cls, {"type": type}, ("diameter", "length"), size, "`5 x 80` or `no. 10 x 3`")
+
+
+_GAUGED = re.compile(r"(?:(?P<type>.+?) )?(?P<size>no[. _-].*)", re.IGNORECASE)
+"""A screw with a gauge, and what stands before it."""
 
 
 class Hole(Element):
@@ -80,14 +89,18 @@ def _filled(
 
 
 class Fixing(Element):
-    """What holds a thing to a wall. `for` names runs, units or appliances; `through` is what it passes first."""
+    """What holds a thing to a wall. `for` names runs, units or appliances; `through` is what it passes first.
+
+    `each` is how many of them each thing gets, `at` where on it they sit.
+    """
 
     called: ClassVar[str] = "a fixing"
 
     for_: Annotated[
         tuple[str, ...], NamesOf(("runs", "items", "appliances"), ("wall units", "base units", "tall units"))
     ]
-    at: Annotated[Literal["hangers"], OneOf()] | None = None
+    at: Annotated[Literal["hangers", "top"], OneOf()] | None = None
+    each: Count | None = None
     into: Term | None = None
     through: Length | None = None
     plug: Plug | None = None
