@@ -8,7 +8,10 @@ from tests.measures.plans import left_out, row, rows, to_find
 
 LARDER = """
 walls: {north: {length: 3000}}
-kinds: {tall: {height: 1970, depth: 560}, base: {height: 720, depth: 560}, wall: {height: 720, underside: 1400 from bare floor}}
+kinds:
+  tall: {height: 1970, depth: 560}
+  base: {height: 720, depth: 560}
+  wall: {height: 720, underside: 1400 from bare floor}
 runs: {larder: {against: north, order: {T1: tall 600, B1: base 600, B2: base 400}}}
 """
 

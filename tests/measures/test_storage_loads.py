@@ -46,3 +46,8 @@ def test_shelves_nobody_counted_leave_the_load_open() -> None:
 
 def test_standing_units_hang_on_nothing() -> None:
     assert rows(unit(line="base 600"), "load of a hung unit") == []
+
+
+def test_sides_that_the_plan_gives_count_before_the_usual_ones() -> None:
+    found = row(unit(KIND.replace("shelves: 2", "shelves: 0, sides: 16")), "load of a hung unit")
+    assert found.surface == pytest.approx(768 * 300)

@@ -61,10 +61,11 @@ def hung_unit_loads(site: Site) -> Rows:
 def _load(site: Site, thing: Standing) -> Row:
     item = thing.item
     side, surface = "side of a cabinet", "shelf or bottom"
+    usual = looked_up(site, "usual-sizes", "size", {"thing": side}, item.pointer, side)
     return HungUnitLoad(
         thing.subject,
         width=reading.read(item, "width", thing.name),
-        sides=looked_up(site, "usual-sizes", "size", {"thing": side}, item.pointer, side),
+        sides=usual if item.sides is None else reading.read(item, "sides", side),
         depth=reading.read(item, "depth", f"depth of {thing.name}"),
         shelves=reading.read(item, "shelves", f"shelves of {thing.name}"),
         class_load=looked_up(site, "storage-load", "load", {"surface": surface}, item.pointer, "load of its class"),
