@@ -26,6 +26,8 @@ MEASURES: dict[str, Measure] = {
     "appliance under a worktop": Measure("heights:ApplianceUnderWorktop", "heights:appliances_under_worktops"),
     "hob under hood": Measure("hoods:HobUnderHood", "hoods:hobs_under_hoods"),
     "unit over a hob": Measure("over_hobs:UnitOverHob", "over_hobs:units_over_hobs"),
+    "side of a hob": Measure("landings:HobSide", "landings:sides_of_hobs"),
+    "worktop beside a hob": Measure("landings:WorktopBesideHob", "landings:worktops_beside_hobs"),
     "point near a sink": Measure("points:PointNearSink", "points:points_near_sinks"),
     "point near a hob": Measure("points:PointNearHob", "points:points_near_hobs"),
     "drill point": Measure("drill_points:DrillPoint", "drill_points:drill_points"),

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from validator.measures.levels import Levels
     from validator.measures.point_places import PointPlaces
     from validator.measures.run_places import SettingOut
+    from validator.measures.tops import Tops
     from validator.measures.worktop_pieces import Piece
     from validator.reference.measuring import Ways
 
@@ -71,6 +72,13 @@ class Site:
         from validator.measures.worktop_pieces import pieces_of
 
         return pieces_of(self)
+
+    @cached_property
+    def tops(self) -> Tops:
+        """How far the worktops go beside everything that stands along the walls."""
+        from validator.measures.tops import Tops
+
+        return Tops(self)
 
     def rows(self, kind: str) -> Rows:
         """The rows of one kind; KeyError for a kind the catalogue does not list."""

@@ -96,6 +96,28 @@ class Waste(Element):
         return {key: value for key, value in found.items() if value}
 
 
+class Splashback(Element):
+    """What covers the wall at a hob, on what: `toughened glass on cement board`; `to burners` counts from its face."""
+
+    called: ClassVar[str] = "a splashback"
+    asks: ClassVar[tuple[str, ...]] = ("is_", "backing")
+    line: ClassVar[Written | None] = Written("<words>( on <words>)?", ("toughened glass on cement board",))
+
+    is_: Term | None = None
+    backing: Term | None = None
+    height: Length | None = None  # above the worktop
+    to_burners: Length | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        parts = re.split(r"\s+on\s+", written.strip()) if isinstance(written, str) else []
+        if not 1 <= len(parts) <= 2:
+            raise Unfit(
+                "a splashback is written with its material and what it is fixed on", "`toughened glass on cement board`"
+            )
+        return dict(zip(("is", "backing"), parts, strict=False))
+
+
 class Appliance(Element):
     """An appliance, a sink or a tap. `is` is the name where the name is a kind (`dishwasher`)."""
 
@@ -113,6 +135,8 @@ class Appliance(Element):
     cut_out: Size | None = None
     bowl: Size | None = None
     pan_support: Length | None = None
+    splashback: Splashback | None = None  # of a hob: behind it
+    side_splashback: Splashback | None = None  # of a hob: on the wall beside it
     power: Power | None = None
     supply: str | None = None  # the point or circuit that feeds it
     waste: Waste | None = None
@@ -139,6 +163,10 @@ class HobPapers(Element):
     read: str
     hood_above: StatedFigure | None = None
     unit_above: StatedFigure | None = None  # what may hang over it that burns, where the paper says so apart
+    unit_beside: StatedFigure | None = None  # how high what hangs beside it has to be
+    to_wall: MakersLength | None = None  # from its edge to a wall beside it
+    to_tall_unit: MakersLength | None = None
+    burner_in: MakersLength | None = None  # how far the edge of the nearest burner lies in from its side
     pan_support: MakersLength | None = None
 
 

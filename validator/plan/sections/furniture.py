@@ -82,6 +82,7 @@ class Item(Element):
     blind: Length | None = None  # a corner unit: how much of it, from the corner on, has no front that opens
     other_side: Length | None = None  # a corner unit of two legs: how far the other leg reaches along its wall
     hangers: Hangers | None = None
+    protected: Annotated[bool | ToFind, YesOrNo()] | None = None  # against the heat of a hob, as the code allows
     underside: Height | None = None
     shelves: Count | None = None  # besides its bottom
     weight: LineLoad | None = None  # of the unit itself
