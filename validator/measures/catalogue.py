@@ -66,5 +66,12 @@ MEASURES: dict[str, Measure] = {
     "free-standing cooker": Measure("standing:FreestandingCooker", "standing:freestanding_cookers"),
     "load of a hung unit": Measure("storage_loads:HungUnitLoad", "storage_loads:hung_unit_loads"),
     "stone worktop": Measure("stone:StoneWorktop", "stone:stone_worktops"),
+    "door of a unit": Measure("clear_to_open:DoorOfUnit", "clear_to_open:doors_of_units"),
+    "drawers of a unit": Measure("clear_to_open:Drawers", "clear_to_open:drawers_of_units"),
+    "door of a machine": Measure("clear_to_open:DoorOfMachine", "clear_to_open:doors_of_machines"),
+    "door of the room": Measure("clear_to_open:DoorOfRoom", "clear_to_open:doors_of_room"),
+    "window that opens inwards": Measure("clear_to_open:InwardWindow", "clear_to_open:inward_windows"),
+    "hinge side of a door": Measure("clear_to_open:HingeSide", "clear_to_open:hinge_sides"),
+    "hob by a door of the room": Measure("clear_to_open:HobByDoor", "clear_to_open:hobs_by_doors"),
     "departure": Measure("departures:Departure", ""),
 }

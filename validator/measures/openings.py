@@ -168,12 +168,12 @@ def _hole(site: Site, name: str, opening: Opening, wall: str) -> _Hole:
 
 
 def _sill(site: Site, name: str, opening: Opening) -> Given:
-    if opening.up is None and _sort_of(name, opening) in ("door", "opening"):
+    if opening.up is None and sort_of(name, opening) in ("door", "opening"):
         return reading.exactly(0, opening.pointer, "floor", "it starts at the floor")
     return site.levels.above_bare_floor(opening.up, opening.pointer_to("up"), f"sill of the {name}", None)
 
 
-def _sort_of(name: str, opening: Opening) -> str:
+def sort_of(name: str, opening: Opening) -> str:
     """What an opening is: as it says, else the last word of its name; '' where neither tells."""
     if opening.is_ is not None:
         return opening.is_
@@ -219,7 +219,7 @@ def windows_over_worktops(site: Site) -> Rows:
     plan = site.plan
     rows = Rows()
     for name, opening in plan.openings.items():
-        if opening.wall is None or _sort_of(name, opening) != "window":
+        if opening.wall is None or sort_of(name, opening) != "window":
             continue
         hole = _hole(site, name, opening, opening.wall)
         runs = [run for run in plan.runs if site.levels.worktop_on(run) and _passes(site, run, opening.wall, hole)]

@@ -9,11 +9,13 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from validator.measures.catalogue import MEASURES
-from validator.measures.rows import Row, Rows
+from validator.measures.rows import Missing, Row, Rows
 from validator.plan.plan import Plan
 from validator.reference.library import Library
 
 if TYPE_CHECKING:
+    from validator.measures.clear_to_open import Opening
+    from validator.measures.footprints import Plane
     from validator.measures.levels import Levels
     from validator.measures.point_places import PointPlaces
     from validator.measures.run_places import SettingOut
@@ -58,6 +60,20 @@ class Site:
         from validator.measures.levels import Levels
 
         return Levels(self.plan, self.setting_out)
+
+    @cached_property
+    def plane(self) -> Plane | tuple[Missing, ...]:
+        """The room from above with what stands and hangs in it; else what is missing to draw it."""
+        from validator.measures.footprints import plane_of
+
+        return plane_of(self)
+
+    @cached_property
+    def opening(self) -> Opening:
+        """What opens in the room, and how clear of everything else."""
+        from validator.measures.clear_to_open import Opening
+
+        return Opening(self)
 
     @cached_property
     def points(self) -> PointPlaces:

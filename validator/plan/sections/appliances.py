@@ -26,6 +26,7 @@ from validator.plan.fields import (
 from validator.plan.lines import words_and_quantity
 from validator.plan.names import fold
 from validator.plan.sections.ducts import Duct
+from validator.plan.values import ToFind
 from validator.plan.written import Written
 
 ApplianceKind = Literal[
@@ -131,6 +132,10 @@ class Appliance(Element):
     hob: Annotated[Literal["ceramic", "induction", "solid plate"], OneOf()] | None = None  # of an electric cooker
     body: Size | None = None  # with feet wound in
     handle: MakersLength | None = None  # how far it stands out from the body; none: a front without one
+    door: Annotated[Literal["drops", "left", "right", "none"] | ToFind, OneOf()] | None = (
+        None  # how it opens: which side its hinges are as one faces it
+    )
+    open: Length | None = None  # how far its door stands out from its front when it is open
     width: Length | None = None
     cut_out: Size | None = None
     bowl: Size | None = None

@@ -76,8 +76,10 @@ class Item(Element):
     legs: MakersLength | None = None  # the range its legs can be set to: `135 to 180`; none: it has no legs
     plinth: Length | None = None
     opens: (
-        Annotated[Literal["door", "two doors", "doors", "drawers", "pull-out", "nothing"] | ToFind, OneOf()] | None
+        Annotated[Literal["door", "two doors", "doors", "drawers", "pull-out", "lift-up", "nothing"] | ToFind, OneOf()]
+        | None
     ) = None
+    runner: Length | None = None  # how far its drawers run out; left out: as far as it is deep
     post: Length | None = None
     blind: Length | None = None  # a corner unit: how much of it, from the corner on, has no front that opens
     other_side: Length | None = None  # a corner unit of two legs: how far the other leg reaches along its wall

@@ -1,0 +1,129 @@
+"""Where each wall of a room lies in its plane, in mm, with the room's first wall along the first axis."""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+from validator.measures import reading
+from validator.measures.rows import Known, Missing
+from validator.measures.shapes import Point, Shape, four_sided
+from validator.measures.walls import length_of
+from validator.plan.plan import Plan, corner_between
+from validator.plan.values import Quantity
+
+THICK = 100.0
+"""How thick a wall is drawn behind its face. What would stand deeper in it than this counts as this deep."""
+
+
+class WallLine(NamedTuple):
+    """A wall seen from above: its left end, the unit direction to its right end, and the one into the room.
+
+    `number` counts the walls clockwise, `slack` is how far its length may be off, `of_room` how far those of all may be
+    together; `assumed` is whether the drawing rests on a figure nobody has verified.
+    """
+
+    name: str
+    number: int
+    start: Point
+    along: Point
+    inward: Point
+    length: float
+    slack: float = 0.0
+    of_room: float = 0.0
+    assumed: bool = False
+
+    def at(self, along: float, out: float) -> Point:
+        """The point so far from the left end and so far out from the face of the wall."""
+        (x, y), (ax, ay), (ix, iy) = self.start, self.along, self.inward
+        return (x + along * ax + out * ix, y + along * ay + out * iy)
+
+    def part(self, left: float, right: float, near: float, far: float) -> Shape:
+        """What lies between two places along the wall and two distances out from it."""
+        return four_sided((self.at(left, near), self.at(right, near), self.at(right, far), self.at(left, far)))
+
+    def slack_to(self, other: WallLine) -> float:
+        """How far a place along this wall may be off as seen from another, besides what the place itself is off."""
+        if other.number == self.number:
+            return 0.0
+        return min(self.slack, other.slack) if abs(other.number - self.number) == 1 else self.of_room
+
+
+def wall_lines(plan: Plan) -> dict[str, WallLine] | tuple[Missing, ...]:
+    """The walls of a room by name, walked clockwise; else the lengths that are missing for it.
+
+    Corners are right angles but for those that `corners` says how far they are out. Four walls close; what they miss
+    each other by is shared out along them.
+    """
+    lengths = {name: length_of(plan, name) for name in plan.walls}
+    missing = [gap for gap in lengths.values() if isinstance(gap, Missing)]
+    turns = _turns(plan)
+    missing += [turn for turn in turns if isinstance(turn, Missing)]
+    if missing:
+        return tuple(missing)
+    known = {name: length for name, length in lengths.items() if isinstance(length, Known)}
+    headings = [0.0]
+    for turn in turns[:-1]:
+        headings.append(headings[-1] - (turn if isinstance(turn, float) else 0.0))
+    ways = [(_tidy(math.cos(heading)), _tidy(math.sin(heading))) for heading in headings]
+    measured = [_middle(length) for length in known.values()]
+    drawn = _closing(measured, ways)
+    slacks = [
+        ((length.high or 0.0) - (length.low or 0.0)) / 2 + abs(as_drawn - as_measured)
+        for length, as_drawn, as_measured in zip(known.values(), drawn, measured, strict=True)
+    ]
+    assumed = any(length.rests_on_assumption for length in known.values())
+    found: dict[str, WallLine] = {}
+    x, y = 0.0, 0.0
+    for number, (name, way, length, slack) in enumerate(zip(known, ways, drawn, slacks, strict=True)):
+        inward = (way[1], -way[0])
+        found[name] = WallLine(name, number, (x, y), way, inward, length, slack, math.fsum(slacks), assumed)
+        x, y = x + length * way[0], y + length * way[1]
+    return found
+
+
+def _closing(lengths: list[float], ways: list[Point]) -> list[float]:
+    """The lengths of four walls so that they close, each way shared out over the walls that lie along it."""
+    if len(lengths) != 4:
+        return lengths
+    found = list(lengths)
+    for axis in (0, 1):
+        along = [number for number, way in enumerate(ways) if abs(way[axis]) > 0.7]
+        error = math.fsum(found[number] * ways[number][axis] for number in range(4))
+        for number in along:
+            found[number] -= error / ways[number][axis] / len(along)
+    return found
+
+
+def _middle(known: Known) -> float:
+    return ((known.low or 0.0) + (known.high or 0.0)) / 2
+
+
+def _turns(plan: Plan) -> list[float | Missing]:
+    """How far one turns to the right at the end of each wall, in radians."""
+    walls = tuple(plan.walls)
+    said = {}
+    for name, corner in plan.corners.items():
+        between = corner_between(walls, name)
+        if between is not None:
+            said[between[0]] = corner
+    turns: list[float | Missing] = []
+    for wall in walls:
+        if wall not in said:
+            turns.append(math.pi / 2)
+            continue
+        corner = said[wall]
+        if isinstance(corner.out, Quantity) and isinstance(corner.over, Quantity) and corner.way is not None:
+            out = (corner.out.low + corner.out.high) / 2 / corner.over.low
+            turns.append(math.pi / 2 + math.atan(out) * (-1 if corner.way == "open" else 1))
+        else:
+            gap = reading.read(corner, "out", f"corner at the right of the {wall} wall")
+            turns.append(
+                gap if isinstance(gap, Missing) else Missing(corner.pointer, f"corner right of the {wall} wall")
+            )
+    return turns
+
+
+def _tidy(value: float) -> float:
+    """The number itself, or the whole one that it misses by rounding only, so that a square room stays square."""
+    return float(round(value)) if abs(value - round(value)) < 1e-12 else value
