@@ -119,6 +119,10 @@ class SettingOut:
             self._set_out(self._of[run, name])
         return self._standing[run, name]
 
+    def stretch_of(self, thing: Standing) -> Stretch:
+        """The stretch of its run that a thing stands in."""
+        return self._of[thing.run, thing.name]
+
     def stretches(self) -> Iterator[Row]:
         """How every run, or every stretch of a broken run, fits what there is for it."""
         for run, stretches in self._stretches.items():
