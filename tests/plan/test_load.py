@@ -43,7 +43,8 @@ def loft() -> Plan:
 
 def test_a_plan_of_three_hundred_lines_is_read_whole(loft: Plan) -> None:
     assert LOFT.count("\n") > 300
-    assert [len(section) for section in (loft.layers, loft.walls, loft.floors, loft.runs, loft.worktops)] == [
+    (room,) = loft.rooms.values()
+    assert [len(section) for section in (loft.layers, loft.walls, room.floors, loft.runs, loft.worktops)] == [
         4,
         4,
         1,
@@ -171,7 +172,8 @@ def test_several_departures_from_one_rule_are_several(loft: Plan) -> None:
 
 def test_a_plan_of_a_head_alone_has_nothing_but_what_is_left_out() -> None:
     bare = plan("", head="dryfit: 1\n")
-    assert (bare.project.title, bare.ceiling, bare.work, bare.agreed) == (None, None, None, ())
+    (room,) = bare.rooms.values()
+    assert (bare.project.title, room.ceiling, bare.work, bare.agreed) == (None, None, None, ())
     assert all(section.left_out for section in (bare.walls, bare.runs, bare.points, bare.circuits, bare.built))
 
 
@@ -187,7 +189,8 @@ def test_the_plan_has_the_digest_and_the_files_it_was_read_from() -> None:
 
 def test_american_sections_mean_the_same_and_keep_their_place() -> None:
     found = plan("flooring: {cork: {thickness: 6, laid: after cabinets}}\nreceptacles: none\n")
-    assert (found.floors["cork"].laid, found.points.none, found.place("/floors/cork/laid").column) == (
+    (room,) = found.rooms.values()
+    assert (room.floors["cork"].laid, found.points.none, found.place("/floors/cork/laid").column) == (
         "after units",
         True,
         39,
@@ -317,12 +320,10 @@ def shuffled(node: Any, keep: frozenset[str], chance: random.Random, key: str = 
 
 
 def said(found: Plan) -> dict[str, object]:
-    """What a plan says, section by section, without the order of names."""
-    return {
-        name: dict(value) if hasattr(value, "items") else value
-        for name, value in vars(found).items()
-        if name in SECTIONS
-    }
+    """What a plan says, section by section and room by room, without the order of names."""
+    parts = [(name, value) for name, value in vars(found).items() if name in SECTIONS and name != "rooms"]
+    parts += [(f"{room}/{part}", value) for room, each in found.rooms.items() for part, value in vars(each).items()]
+    return {name: dict(value) if hasattr(value, "items") else value for name, value in parts}
 
 
 @settings(max_examples=25, deadline=None)

@@ -147,6 +147,9 @@ BROKEN = {
     "a thing with a wrong width": "runs: {a: {against: b, order: {B1: filler 300 kg left}}}",
     "a point left of nothing": "points: {S1: socket left of}",
     "a corner without its length": "corners: {a-b: 6 open}",
+    "a part that no room has": "rooms: {utility: {wall: {}}}",
+    "a room that is a text": "rooms: {utility: tidy}",
+    "a slip inside a room": "rooms: {utility: {walls: {a: {lenght: 900}}}}",
     "a paper with a standing of its own": "papers: {consent: perhaps}",
     "a task that takes a length": "work: {paint: {takes: 3 mm}}",
     "work that is a text": "work: usual",
@@ -211,6 +214,8 @@ SPELLINGS = {
     "rest as a width": "runs: {a: {against: b, order: {F1: {is: filler, width: rest}}}}",
     "tops level with another": "runs: {a: {against: b, tops: level with T1, order: {}}}",
     "suspects in one text": "survey: {asbestos: none, lead paint: present}",
+    "a room, and a room with nothing to be laid": "rooms: {a: {ceiling: 2200, walls: {b: {length: 900}}, Openings: none},"
+    " c: {note: later, flooring: none}}\nproject: {room: kitchen}",
     "tax that is included": "money: {vat: included}",
 }
 

@@ -30,6 +30,7 @@ from validator.plan.values import Quantity, ToFind
 if TYPE_CHECKING:
     from validator.measures.site import Site
     from validator.plan.plan import Plan
+    from validator.plan.rooms import Room
     from validator.plan.sections.appliances import FloorPapers
     from validator.plan.sections.room import Covering, Floor
 
@@ -75,26 +76,26 @@ def floor_edges(site: Site) -> Rows:
     """A row for each wall and each fixed thing that a floating floor meets; none for floors that do not float."""
     plan = site.plan
     found = Rows()
-    for name, covering in _floating(site, FloorEdge.kind, found):
+    for room, name, covering in _floating(site, FloorEdge.kind, found):
         values: dict[str, Given] = {"covering": _term(name, covering)}
         papers = _papers(plan, name, covering)
         values["maker_gap"] = _stated(plan, name, papers, "gap", "gap the maker asks for")
-        if not plan.walls:
-            missing = Missing(plan.walls.pointer, "walls of the room")
+        if not room.walls:
+            missing = Missing(room.walls.pointer, "walls of the room")
             found.left_out.append(LeftOut(FloorEdge.kind, missing))
-        for wall in plan.walls:
+        for wall in room.walls:
             subject = Subject(f"{name} at the {wall} wall", covering.pointer, f"{wall} wall", wall)
-            at = reading.exactly(wall, plan.walls[wall].pointer, "what it meets")
+            at = reading.exactly(wall, room.walls[wall].pointer, "what it meets")
             gap = reading.read(covering, "gap", "gap")
-            found.rows.append(FloorEdge(subject, gap=gap, run=_away_from(plan, wall), at=at, **values))
+            found.rows.append(FloorEdge(subject, gap=gap, run=_away_from(room, wall), at=at, **values))
         for thing, gap_there in (covering.fixed or {}).items():
             pointer = join(covering.pointer_to("fixed"), thing)
-            subject = Subject(f"{name} at {thing}", pointer)
+            subject = Subject(f"{name} at {thing}", pointer, room.called)
             found.rows.append(
                 FloorEdge(
                     subject,
                     gap=reading.quantity(gap_there, pointer, "gap"),
-                    run=_longest(plan, list(plan.walls)),
+                    run=_longest(room, list(room.walls)),
                     at=reading.exactly(thing, pointer, "what it meets"),
                     **values,
                 )
@@ -106,12 +107,12 @@ def floor_fields(site: Site) -> Rows:
     """A row for each floating floor, measured along and across its boards at the longest place of the room."""
     plan = site.plan
     found = Rows()
-    for name, covering in _floating(site, FloorField.kind, found):
-        along, across = _along_and_across(plan, covering)
+    for room, name, covering in _floating(site, FloorField.kind, found):
+        along, across = _along_and_across(room, covering)
         papers = _papers(plan, name, covering)
         found.rows.append(
             FloorField(
-                Subject(name, covering.pointer),
+                Subject(name, covering.pointer, room.called),
                 covering=_term(name, covering),
                 length_along=along,
                 length_across=across,
@@ -122,31 +123,32 @@ def floor_fields(site: Site) -> Rows:
 
 
 def bases_under_floors(site: Site) -> Rows:
-    """A row for each floor to be laid, floating or not."""
-    plan = site.plan
-    if plan.floors.left_out:
-        return Rows(left_out=[LeftOut(BaseUnderFloor.kind, Missing("/floors", "floors to be laid"))])
-    return Rows(
-        [
-            BaseUnderFloor(Subject(name, covering.pointer), covering=_term(name, covering), **_base(plan))
-            for name, covering in plan.floors.items()
-        ]
-    )
+    """A row for each floor to be laid in each room, floating or not."""
+    found = Rows()
+    for room, name, covering in _laid(site, BaseUnderFloor.kind, found):
+        subject = Subject(name, covering.pointer, room.called)
+        found.rows.append(BaseUnderFloor(subject, covering=_term(name, covering), **_base(site.plan, room)))
+    return found
 
 
-def _floating(site: Site, kind: str, found: Rows) -> Iterator[tuple[str, Covering]]:
+def _laid(site: Site, kind: str, found: Rows) -> Iterator[tuple[Room, str, Covering]]:
+    """The floors to be laid, room by room. A room that says nothing of its floors is noted in place of rows."""
+    for room in site.plan.rooms.values():
+        if room.floors.left_out:
+            found.left_out.append(LeftOut(kind, Missing(room.floors.pointer, "floors to be laid")))
+        for name, covering in room.floors.items():
+            yield room, name, covering
+
+
+def _floating(site: Site, kind: str, found: Rows) -> Iterator[tuple[Room, str, Covering]]:
     """The floors that float. A floor of which nobody knows whether it does is noted in place of its rows."""
-    plan = site.plan
-    if plan.floors.left_out:
-        found.left_out.append(LeftOut(kind, Missing("/floors", "floors to be laid")))
-        return
     groups = site.library.groups
-    for name, covering in plan.floors.items():
+    for room, name, covering in _laid(site, kind, found):
         term = _term(name, covering)
         if not isinstance(term, Known):
             found.left_out.extend(LeftOut(kind, missing) for missing in (term if isinstance(term, tuple) else (term,)))
         elif fold(term.value) in groups.get("floating_floors", frozenset()):
-            yield name, covering
+            yield room, name, covering
         elif fold(term.value) not in groups.get("fixed_floors", frozenset()):
             question = f"does {term.value} float, or is it fixed to its base?"
             found.left_out.append(LeftOut(kind, Missing(covering.pointer, name, Why.UNCLEAR, detail=question)))
@@ -174,24 +176,24 @@ def _stated(plan: Plan, name: str, papers: FloorPapers | None, field: str, label
     return reading.quantity(getattr(papers, field), papers.pointer_to(field), label, absent=Why.UNREAD)
 
 
-def _away_from(plan: Plan, wall: str) -> Given:
+def _away_from(room: Room, wall: str) -> Given:
     """How far the room reaches from a wall at right angles: the walls beside it, at the longest reading."""
-    names = list(plan.walls)
+    names = list(room.walls)
     if len(names) != 4:
         question = f"how far does the floor reach from the {wall} wall, at right angles to it?"
-        return Missing(plan.walls.pointer, "floor that pushes on it", Why.UNCLEAR, detail=question)
-    place = [fold(name) for name in names].index(fold(wall))
-    return _longest(plan, [names[place - 1], names[(place + 1) % 4]])
+        return Missing(room.walls.pointer, "floor that pushes on it", Why.UNCLEAR, detail=question)
+    place = names.index(wall)
+    return _longest(room, [names[place - 1], names[(place + 1) % 4]])
 
 
-def _longest(plan: Plan, walls: Sequence[str]) -> Given:
+def _longest(room: Room, walls: Sequence[str]) -> Given:
     """The greatest length of several walls. Of several readings the greatest is meant, a range stays one."""
     if not walls:
-        return Missing(plan.walls.pointer, "walls of the room")
+        return Missing(room.walls.pointer, "walls of the room")
     missing: list[Missing] = []
     found: list[tuple[float, float, Quantity, str, str]] = []
     for name in walls:
-        wall = plan.walls[name]
+        wall = room.walls[name]
         pointer = wall.pointer_to("length")
         match wall.length:
             case Quantity() as length:
@@ -215,29 +217,29 @@ def _longest(plan: Plan, walls: Sequence[str]) -> Given:
     )
 
 
-def _along_and_across(plan: Plan, covering: Covering) -> tuple[Given, Given]:
+def _along_and_across(room: Room, covering: Covering) -> tuple[Given, Given]:
     pointer = covering.pointer_to("runs")
-    names = list(plan.walls)
+    names = list(room.walls)
     if covering.runs is None:
         missing = Missing(pointer, "which way the boards run")
         return missing, missing
     if len(names) != 4:
         question = "how long is the floor at most, along its boards and across them?"
-        unclear = Missing(plan.walls.pointer, "longest floor", Why.UNCLEAR, detail=question)
+        unclear = Missing(room.walls.pointer, "longest floor", Why.UNCLEAR, detail=question)
         return unclear, unclear
-    folded = [fold(name) for name in names]
-    ends = [folded.index(end) for end in fold(covering.runs).split(" to ") if end in folded]
+    walls = room.walls
+    ends = [names.index(walls.written(end)) for end in fold(covering.runs).split(" to ") if end in walls]
     if len(ends) != 2 or abs(ends[0] - ends[1]) != 2:
         question = f"`{covering.runs}`: from which wall to the one opposite do the boards run?"
         unclear = Missing(pointer, "which way the boards run", Why.UNCLEAR, detail=question)
         return unclear, unclear
-    return _away_from(plan, names[ends[0]]), _away_from(plan, names[(ends[0] + 1) % 4])
+    return _away_from(room, names[ends[0]]), _away_from(room, names[(ends[0] + 1) % 4])
 
 
-def _base(plan: Plan) -> dict[str, Given]:
-    floor = plan.floor
+def _base(plan: Plan, room: Room) -> dict[str, Given]:
+    floor = room.floor
     if floor is None:
-        missing = Missing("/floor", "floor as found")
+        missing = Missing(room.pointer_to("floor"), "floor as found")
         return {"base": missing, "reading": missing, "meter": missing, "heated": missing}
     moisture = floor.moisture
     at = floor.pointer_to("moisture")

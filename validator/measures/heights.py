@@ -90,9 +90,15 @@ COOKERS = frozenset({"gas cooker", "electric cooker"})
 
 def floor_build_ups(site: Site) -> Rows:
     """A row for each floor to be laid."""
-    if site.plan.floors.left_out:
-        return Rows(left_out=[LeftOut(FloorBuildUp.kind, Missing("/floors", "floors to be laid"))])
-    return Rows(list(site.levels.build_ups.values()))
+    found = Rows()
+    for levels in site.levels.rooms:
+        floors = levels.room.floors
+        if floors.left_out:
+            found.left_out.append(LeftOut(FloorBuildUp.kind, Missing(floors.pointer, "floors to be laid")))
+        # A floor at the top of the plan may be that of several rooms.
+        said = {row.subject.pointer for row in found.rows}
+        found.rows += [row for row in levels.build_ups.values() if row.subject.pointer not in said]
+    return found
 
 
 def worktops_on_runs(site: Site) -> Rows:
@@ -123,7 +129,8 @@ def _on_legs(site: Site, thing: Standing) -> Row:
     if isinstance(legs, Known):
         ends["leg_least"] = Known(legs.low, legs.pointer, legs.text, "shortest legs", legs.low, legs.low, legs.assumed)
         ends["leg_most"] = Known(legs.high, legs.pointer, legs.text, "longest legs", legs.high, legs.high, legs.assumed)
-    return UnitOnLegs(thing.subject, setting=site.levels.setting_of(thing), fall=site.levels.fall, **ends)
+    fall = site.levels.at(thing.wall).fall
+    return UnitOnLegs(thing.subject, setting=site.levels.setting_of(thing), fall=fall, **ends)
 
 
 def appliances_under_worktops(site: Site) -> Rows:
@@ -144,7 +151,7 @@ def appliances_under_worktops(site: Site) -> Rows:
 
 
 def _under(site: Site, thing: Standing, worktop: WorktopOnRun) -> Row | None:
-    plan, levels = site.plan, site.levels
+    plan, levels = site.plan, site.levels.at(thing.wall)
     name = machine_in(site, thing)
     appliance = plan.appliances.get(name)
     if appliance is not None and fold(appliance.is_ or name) in COOKERS:

@@ -124,7 +124,7 @@ def _underside(site: Site, hood_name: str, place: ApplianceAt) -> Given:
     worktop = site.levels.worktop_by(place.on, place.standing)
     built = site.plan.built.get(hood_name)
     said_by = built if built is not None and built.up is not None else hood
-    return site.levels.above_finished_floor(said_by.up, said_by.pointer_to("up"), hood_name, worktop)
+    return site.levels.at(place.on).above_finished_floor(said_by.up, said_by.pointer_to("up"), hood_name, worktop)
 
 
 def surface_of(site: Site, place: ApplianceAt) -> Given:

@@ -6,11 +6,10 @@ Nothing above depends on a floor that does not exist yet: the finished floor fol
 from __future__ import annotations
 
 from functools import cached_property
-from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.arithmetic import least, most
-from validator.measures.heights import STANDS_BESIDE, FloorBuildUp, WorktopOnRun
+from validator.measures.heights import STANDS_BESIDE, WorktopOnRun
+from validator.measures.room_levels import Above, Below, RoomLevels, no_room
 from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
 from validator.measures.run_places import SettingOut, Standing
 from validator.measures.walls import called_wall, named_gap, wall_of, worked
@@ -18,42 +17,8 @@ from validator.plan.dimensions import LENGTH
 from validator.plan.fields import Height
 from validator.plan.names import fold
 from validator.plan.plan import Plan
+from validator.plan.rooms import Room
 from validator.plan.values import NothingStated
-
-if TYPE_CHECKING:
-    from validator.plan.sections.room import Covering
-
-
-class Above(Row, kind="height above something"):
-    """A height given from something that is itself above the bare floor."""
-
-    base: float = given(LENGTH, "what it is given from")
-    amount: float = given(LENGTH, "above it")
-
-    @figure(LENGTH, "height", start="bare floor at the high spot", end="the thing")
-    def height(self) -> float:
-        return self.base + self.amount
-
-
-class Below(Row, kind="height below something"):
-    """A height given down from something; also the other way round, what is above something known."""
-
-    base: float = given(LENGTH, "what it is given from")
-    amount: float = given(LENGTH, "below it")
-
-    @figure(LENGTH, "height", start="bare floor at the high spot", end="the thing")
-    def height(self) -> float:
-        return self.base - self.amount
-
-
-class Fall(Row, kind="fall of a floor"):
-    """How far the deepest spot of a floor lies below its highest."""
-
-    levels: tuple[float, ...] = given(LENGTH, "spots", many=True)
-
-    @figure(LENGTH, "fall", start="high spot", end="low spot")
-    def fall(self) -> float:
-        return most(self.levels) - least(self.levels)
 
 
 class TopOfUnit(Row, kind="top of a standing unit"):
@@ -74,76 +39,23 @@ class Levels:
     def __init__(self, plan: Plan, setting_out: SettingOut) -> None:
         self.plan = plan
         self.setting_out = setting_out
+        self._nowhere = no_room()
+        self._rooms: dict[str, RoomLevels] = {}
+
+    def at(self, wall: str) -> RoomLevels:
+        """The heights of the room of a wall, or of an island by the name of its run."""
+        return self.of(self.plan.room_of(wall) or self._nowhere)
+
+    def of(self, room: Room) -> RoomLevels:
+        """The heights of a room."""
+        if room.name not in self._rooms:
+            self._rooms[room.name] = RoomLevels(self.plan, room)
+        return self._rooms[room.name]
 
     @cached_property
-    def build_ups(self) -> dict[str, FloorBuildUp]:
-        """The layers of each floor to be laid, by its name."""
-        return {name: _build_up(name, covering) for name, covering in self.plan.floors.items()}
-
-    @cached_property
-    def covering(self) -> Covering | Missing | None:
-        """The one floor that is to be laid; None where there is none."""
-        floors = self.plan.floors
-        if floors.left_out:
-            return Missing(floors.pointer, "floors to be laid")
-        if len(floors) > 1:
-            detail = f"which of {', '.join(floors)} lies under the units and in front of them?"
-            return Missing(floors.pointer, "floor", Why.UNCLEAR, detail=detail)
-        return next(iter(floors.values()), None)
-
-    @cached_property
-    def finished_floor(self) -> Given:
-        """The finished floor above the bare floor."""
-        if isinstance(self.covering, Missing):
-            return self.covering
-        if self.covering is None:
-            return reading.exactly(0, self.plan.floors.pointer, "floor", "no floor is laid")
-        (row,) = self.build_ups.values()
-        return worked(row, "thickness", "floor")
-
-    @property
-    def laid(self) -> Given:
-        """When the floor is laid: `before units`, `after units` or `never`."""
-        if isinstance(self.covering, Missing):
-            return self.covering
-        if self.covering is None:
-            return reading.exactly("never", self.plan.floors.pointer, "when the floor is laid")
-        return reading.word(self.covering.laid, self.covering.pointer_to("laid"), "when the floor is laid")
-
-    @cached_property
-    def laid_before(self) -> Given:
-        """The floor that is there when the units are set, on which they then stand."""
-        laid = self.laid
-        if not isinstance(laid, Known):
-            return laid
-        if laid.value == "before units":
-            return self.finished_floor
-        note = "no floor is laid" if laid.value == "never" else "the floor is laid after the units"
-        return reading.exactly(0, laid.pointer, "floor under the units", note)
-
-    @cached_property
-    def fall(self) -> Given:
-        """How far the low spot of the bare floor lies below its high spot."""
-        floor = self.plan.floor
-        if floor is None or floor.levels is None:
-            return Missing("/floor/levels", "levels of the floor")
-        pointer = floor.pointer_to("levels")
-        spots = [
-            named_gap(reading.quantity(level, f"{pointer}/{spot}", spot), f"level of the floor {spot}")
-            for spot, level in floor.levels.items()
-        ]
-        if all(isinstance(spot, Known) and spot.value > 0 for spot in spots):
-            # Levels are given from the high spot: where it is not itself in the list, it is still there.
-            spots.append(reading.exactly(0, pointer, "high spot"))
-        return worked(Fall(Subject("floor", pointer), levels=reading.parts(spots)), "fall", "fall of the floor")
-
-    @cached_property
-    def ceiling(self) -> Given:
-        """The ceiling above the bare floor."""
-        ceiling = self.plan.ceiling
-        if ceiling is None:
-            return Missing("/ceiling", "height of the ceiling")
-        return self.above_bare_floor(ceiling.height, ceiling.pointer_to("height"), "ceiling", None)
+    def rooms(self) -> list[RoomLevels]:
+        """The heights of every room, in the order of the plan."""
+        return [self.of(room) for room in self.plan.rooms.values()]
 
     @cached_property
     def worktops(self) -> dict[str, WorktopOnRun]:
@@ -189,50 +101,16 @@ class Levels:
         names = ", ".join(row.subject.name for row in at_wall)
         return Missing(pointer, "worktop", Why.UNCLEAR, detail=f"from which worktop is it counted: {names}?")
 
-    def above_bare_floor(self, height: Height | None, pointer: str, label: str, worktop: Given | None) -> Given:
-        """A height of the plan above the bare floor at the high spot; `worktop` is the one at that place."""
-        if height is None:
-            return Missing(pointer, f"height of {label}")
-        amount = named_gap(reading.quantity(height.amount, pointer, label), f"height of {label}")
-        datum = height.datum or self.plan.heights_from(pointer)
-        if datum == "bare floor" or not isinstance(amount, Known):
-            return amount
-        base = self._datum(datum, pointer, label, worktop)
-        subject = Subject(label, pointer)
-        if height.relation == "below" or datum == "ceiling":
-            return worked(Below(subject, base=base, amount=amount), "height", label)
-        return worked(Above(subject, base=base, amount=amount), "height", label)
-
-    def above_finished_floor(self, height: Height | None, pointer: str, label: str, worktop: Given | None) -> Given:
-        """A height of the plan above the finished floor."""
-        if height is not None and (height.datum or self.plan.heights_from(pointer)) == "finished floor":
-            return named_gap(reading.quantity(height.amount, pointer, label), f"height of {label}")
-        base = self.above_bare_floor(height, pointer, label, worktop)
-        return worked(Below(Subject(label, pointer), base=base, amount=self.finished_floor), "height", label)
-
-    def _datum(self, datum: str, pointer: str, label: str, worktop: Given | None) -> Given:
-        match datum:
-            case "finished floor":
-                return self.finished_floor
-            case "worktop" if worktop is not None:
-                return worktop
-            case "ceiling" if self.plan.ceiling is None or self.plan.ceiling.pointer_to("height") != pointer:
-                return self.ceiling
-            case "":
-                detail = "from the bare floor or from the finished floor?"
-                return Missing(pointer, f"height of {label}", Why.UNCLEAR, detail=detail)
-            case _:
-                return Missing(pointer, f"height of {label}", Why.UNCLEAR, detail=f"not measured from the {datum}")
-
     def top_of(self, standing: Standing) -> Given:
         """The top of a unit, hung or standing, above the bare floor."""
         item = standing.item
+        room = self.at(standing.wall)
         height = named_gap(reading.read(item, "height", standing.name), f"height of {standing.name}")
         if not self.is_hung(standing):
             return worked(
                 TopOfUnit(
                     Subject(standing.name, item.pointer),
-                    laid_before=self.laid_before,
+                    laid_before=room.laid_before,
                     setting=self.setting_of(standing),
                     unit=height,
                 ),
@@ -245,25 +123,25 @@ class Levels:
             return self._level_with(run.tops, run.pointer_to("tops"), label)
         worktop = self._worktop_under(standing)
         if isinstance(run.tops, Height) and item.underside is None:
-            return self.above_bare_floor(run.tops, run.pointer_to("tops"), label, worktop)
+            return room.above_bare_floor(run.tops, run.pointer_to("tops"), label, worktop)
         said_by = item if item.underside is not None or run.underside is None else run
         called = f"underside of {standing.name}"
-        underside = self.above_bare_floor(said_by.underside, said_by.pointer_to("underside"), called, worktop)
+        underside = room.above_bare_floor(said_by.underside, said_by.pointer_to("underside"), called, worktop)
         return worked(Above(Subject(label, item.pointer), base=underside, amount=height), "height", label)
 
     def underside_of(self, standing: Standing) -> Given:
         """The underside of a hung unit above the finished floor; its height counts only where its top is given."""
         run, item, name = self.plan.runs[standing.run], standing.item, standing.name
-        label, worktop = f"underside of {name}", self._worktop_under(standing)
+        label, worktop, room = f"underside of {name}", self._worktop_under(standing), self.at(standing.wall)
         if run.tops is None or item.underside is not None:
             said_by = item if item.underside is not None or run.underside is None else run
-            return self.above_finished_floor(said_by.underside, said_by.pointer_to("underside"), label, worktop)
+            return room.above_finished_floor(said_by.underside, said_by.pointer_to("underside"), label, worktop)
         subject = Subject(name, item.pointer)
         if isinstance(run.tops, Height):
-            top = self.above_finished_floor(run.tops, run.pointer_to("tops"), f"top of {name}", worktop)
+            top = room.above_finished_floor(run.tops, run.pointer_to("tops"), f"top of {name}", worktop)
         else:
             above_bare = self.top_of(standing)
-            top = worked(Below(subject, base=above_bare, amount=self.finished_floor), "height", f"top of {name}")
+            top = worked(Below(subject, base=above_bare, amount=room.finished_floor), "height", f"top of {name}")
         height = named_gap(reading.read(item, "height", name), f"height of {name}")
         return worked(Below(subject, base=top, amount=height), "height", label)
 
@@ -308,11 +186,12 @@ class Levels:
         run = worktop.on
         subject = Subject(name, worktop.pointer, run)
         thickness = named_gap(reading.read(worktop, "thickness", name), f"thickness of {name}")
-        values = {"thickness": thickness, "laid_before": self.laid_before, "finished_floor": self.finished_floor}
         if run not in self.plan.runs:
-            return WorktopOnRun(subject, **values)
+            return WorktopOnRun(subject, thickness=thickness)
         run = self.plan.runs.written(run)
         wall = wall_of(self.plan, run)
+        room = self.at(wall)
+        values = {"thickness": thickness, "laid_before": room.laid_before, "finished_floor": room.finished_floor}
         setting, carcass = self._carrier(run)
         where = called_wall(self.plan, wall)
         return WorktopOnRun(Subject(name, worktop.pointer, where, wall), setting=setting, carcass=carcass, **values)
@@ -342,13 +221,3 @@ def _one_for_all(values: list[Given]) -> Given:
 
 def _gaps(value: Missing | tuple[Missing, ...]) -> tuple[Missing, ...]:
     return (value,) if isinstance(value, Missing) else value
-
-
-def _build_up(name: str, covering: Covering) -> FloorBuildUp:
-    """A floor is only known when its underlay is (`none` where there is none); a sheet is there if the plan has it."""
-    layers = [named_gap(reading.read(covering, "thickness", name), f"thickness of {name}")]
-    if not isinstance(covering.underlay, NothingStated):
-        layers.append(named_gap(reading.read(covering, "underlay", "underlay"), "thickness of the underlay"))
-    if covering.sheet is not None:
-        layers.append(named_gap(reading.read(covering, "sheet", "sheet"), "thickness of the sheet"))
-    return FloorBuildUp(Subject(name, covering.pointer), layers=reading.parts(layers))

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures import reading
 from validator.measures.appliance_places import kind_of, place_of
 from validator.measures.arithmetic import least, most
-from validator.measures.levels import Above
+from validator.measures.room_levels import Above
 from validator.measures.rows import (
     NAME,
     YES_NO,
@@ -96,10 +96,12 @@ class _Thing(NamedTuple):
 
 def things_at_openings(site: Site) -> Rows:
     """A row for each unit and each point on a wall with openings. Without `openings` nobody knows of any."""
-    if site.plan.openings.left_out:
-        return Rows(left_out=[LeftOut(ThingAtOpening.kind, Missing("/openings", "doors and windows"))])
     holes = _holes(site)
     rows = Rows()
+    for room in site.plan.rooms.values():
+        if room.openings.left_out:
+            missing = Missing(room.openings.pointer, "doors and windows")
+            rows.left_out.append(LeftOut(ThingAtOpening.kind, missing))
     for thing in [*_units(site), *_points(site)]:
         there = holes.get(fold(thing.subject.wall), [])
         if there:
@@ -170,7 +172,8 @@ def _hole(site: Site, name: str, opening: Opening, wall: str) -> _Hole:
 def _sill(site: Site, name: str, opening: Opening) -> Given:
     if opening.up is None and sort_of(name, opening) in ("door", "opening"):
         return reading.exactly(0, opening.pointer, "floor", "it starts at the floor")
-    return site.levels.above_bare_floor(opening.up, opening.pointer_to("up"), f"sill of the {name}", None)
+    levels = site.levels.at(opening.wall or opening.in_ or "")
+    return levels.above_bare_floor(opening.up, opening.pointer_to("up"), f"sill of the {name}", None)
 
 
 def sort_of(name: str, opening: Opening) -> str:

@@ -8,7 +8,7 @@ from validator.measures import reading
 from validator.measures.appliance_places import HOBS, fuel_of, of_kinds, of_no_kind, place_of
 from validator.measures.arithmetic import least
 from validator.measures.hoods import span_of, stated_figure, supports_of, surface_of
-from validator.measures.levels import Above
+from validator.measures.room_levels import Above
 from validator.measures.rows import NAME, Given, Known, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
 from validator.measures.walls import called_wall, difference, half_of, named_gap, worked
 from validator.plan.dimensions import LENGTH

@@ -116,7 +116,7 @@ class PointPlaces:
         if name not in self._heights:
             point, built = self.plan.points[name], self.plan.built.get(name)
             said_by = built if built is not None and built.up is not None else point
-            self._heights[name] = self.site.levels.above_bare_floor(
+            self._heights[name] = self.site.levels.at(self.placed(name).on).above_bare_floor(
                 said_by.up, said_by.pointer_to("up"), name, self.worktop(name)
             )
         return self._heights[name]
@@ -220,7 +220,7 @@ def _row(site: Site, placed: PlacedPoint) -> PointPlace:
         plate_height=plate(name, point, "h"),
         worktop=site.points.worktop(name),
         over_worktop=_over_worktop(site, placed),
-        finished_floor=site.levels.finished_floor,
+        finished_floor=site.levels.at(placed.on).finished_floor,
         wall=placed.wall,
     )
 

@@ -44,7 +44,7 @@ def aisles(site: Site) -> Rows:
             rows.rows.append(_before_island(name, run))
     standing = [name for name, run in plan.runs.items() if run.faces is None and _stands(site, name)]
     for name, other in combinations(standing, 2):
-        if len(plan.walls) == 4 and _opposite(site, name, other):
+        if _opposite(site, name, other):
             rows.rows.append(_between(site, name, other))
     return rows
 
@@ -70,9 +70,12 @@ def _stands(site: Site, run: str) -> bool:
 
 def _opposite(site: Site, name: str, other: str) -> bool:
     plan = site.plan
-    walls = [fold(wall) for wall in plan.walls]
-    here, there = fold(plan.runs[name].against), fold(plan.runs[other].against)
-    return here in walls and there in walls and abs(walls.index(here) - walls.index(there)) == 2
+    here, there = plan.runs[name].against, plan.runs[other].against
+    room = plan.room_of(here)
+    if room is None or len(room.walls) != 4 or here not in room.walls or there not in room.walls:
+        return False
+    walls = list(room.walls)
+    return abs(walls.index(room.walls.written(here)) - walls.index(room.walls.written(there))) == 2
 
 
 def _between(site: Site, name: str, other: str) -> Row:

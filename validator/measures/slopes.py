@@ -15,7 +15,10 @@ from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from validator.measures.site import Site
+    from validator.plan.rooms import Room
     from validator.plan.sections.room import Slope
 
 
@@ -57,19 +60,25 @@ class CeilingAt(Row, kind="ceiling over a place on a wall"):
 
 def ceiling_at(site: Site, wall: str, along: Given) -> Given:
     """The ceiling above the bare floor at a place of a wall: flat, or under the slope that comes down nearest to it."""
-    plan, flat = site.plan, site.levels.ceiling
-    slopes = plan.ceiling.slopes if plan.ceiling is not None else None
-    found = [flat, *(_under(site, wall, along, low, slope, flat) for low, slope in (slopes or {}).items())]
+    levels = site.levels.at(wall)
+    flat = levels.ceiling
+    found = [flat, *(_under(site, wall, along, low, slope, flat) for low, slope in _slopes(levels.room).items())]
     known = [height for height in found if isinstance(height, Known)]
     if len(known) < len(found):
         return next(height for height in found if not isinstance(height, Known))
     return min(known, key=lambda height: height.low or 0.0)
 
 
+def _slopes(room: Room) -> Mapping[str, Slope]:
+    """The slopes of a room's ceiling, by the wall from which each rises, as the plan calls it."""
+    slopes = room.ceiling.slopes if room.ceiling is not None else None
+    return {room.walls.written(wall) if wall in room.walls else wall: slope for wall, slope in (slopes or {}).items()}
+
+
 def _under(site: Site, wall: str, along: Given, low_wall: str, slope: Slope, flat: Given) -> Given:
     """The ceiling at a place of a wall under one slope; the flat ceiling where the slope does not reach that wall."""
     pointer = slope.pointer_to("from")
-    low = site.levels.above_bare_floor(slope.from_, pointer, f"ceiling at the {low_wall} wall", None)
+    low = site.levels.at(wall).above_bare_floor(slope.from_, pointer, f"ceiling at the {low_wall} wall", None)
     if fold(wall) == fold(low_wall):
         return low
     end = which_end(site.plan, wall, low_wall)
@@ -101,17 +110,20 @@ def _along(slope: Slope, low: Given, flat: Given) -> Given:
 def places_to_stand(site: Site) -> Rows:
     """A row for each sink and hob, and each slope of the ceiling on its own wall or on one that meets it."""
     plan = site.plan
-    slopes = plan.ceiling.slopes if plan.ceiling is not None else None
     rows = Rows()
-    for name, appliance in plan.appliances.items() if slopes else ():
+    if not any(_slopes(room) for room in plan.rooms.values()):
+        return rows
+    for name, appliance in plan.appliances.items():
         if kind_of(name, appliance) in (*HOBS, "sink"):
-            rows.rows += [row for wall, slope in (slopes or {}).items() if (row := _place(site, name, wall, slope))]
+            its_own = plan.room_of(place_of(site, name).on)
+            for room in [its_own] if its_own is not None else plan.rooms.values():
+                rows.rows += [row for wall, slope in _slopes(room).items() if (row := _place(site, name, wall, slope))]
     return rows
 
 
 def _place(site: Site, name: str, wall: str, slope: Slope) -> Row | None:
     at = place_of(site, name)
-    levels = site.levels
+    levels = site.levels.at(at.on)
     if at.on and fold(at.on) != fold(wall) and not which_end(site.plan, at.on, wall):
         return None
     low = levels.above_bare_floor(slope.from_, slope.pointer_to("from"), f"ceiling at the {wall} wall", None)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
-from validator.measures.walls import at_left, at_right, wall_of, which_end
+from validator.measures.walls import wall_of, which_end
 from validator.plan.names import fold
 from validator.plan.plan import Plan
 
@@ -105,10 +105,11 @@ def _leads(things: list[tuple[str, Item]], pins: list[Pin | None]) -> list[bool]
 
 def corner_end(plan: Plan, wall: str, corner: str) -> str:
     """`left` or `right`: the end of a wall at which a corner lies, named by its two walls; '' where neither does."""
-    for end, beside in (("left", at_left(plan, wall)), ("right", at_right(plan, wall))):
-        if beside is not None and fold(corner) in (fold(f"{wall} {beside}"), fold(f"{beside} {wall}")):
-            return end
-    return ""
+    room = plan.room_of(wall)
+    walls = room.corner(corner) if room is not None else None
+    if room is None or walls is None or wall not in room.walls:
+        return ""
+    return {walls[1]: "left", walls[0]: "right"}.get(room.walls.written(wall), "")
 
 
 def _same(written: str, run: str, name: str) -> bool:

@@ -127,7 +127,7 @@ def _aside(row: HangerInNoggin) -> float:
 
 def _in_noggin(site: Site, subject: Subject, up: Given, noggin: Noggin) -> HangerInNoggin:
     pointer = noggin.pointer_to("up")
-    middle = site.levels.above_bare_floor(noggin.up, pointer, "noggin", None)
+    middle = site.levels.at(subject.wall).above_bare_floor(noggin.up, pointer, "noggin", None)
     face = reading.quantity(noggin.size.w if noggin.size else None, noggin.pointer_to("size"), "face of the noggin")
     return HangerInNoggin(
         subject,

@@ -7,7 +7,6 @@ from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, fi
 from validator.measures.tracing import derived
 from validator.plan.dimensions import LENGTH
 from validator.plan.fields import Along
-from validator.plan.names import fold
 from validator.plan.plan import Plan
 
 
@@ -89,11 +88,11 @@ def at_right(plan: Plan, wall: str) -> str | None:
 
 
 def _beside(plan: Plan, wall: str, step: int) -> str | None:
-    names = list(plan.walls)
-    folded = [fold(name) for name in names]
-    if fold(wall) not in folded:
+    room = plan.room_of(wall)
+    if room is None or wall not in room.walls:
         return None
-    place = folded.index(fold(wall)) + step
+    names = list(room.walls)
+    place = names.index(room.walls.written(wall)) + step
     if 0 <= place < len(names):
         return names[place]
     # Fewer than three walls do not close a room, so the last does not meet the first.
@@ -144,7 +143,8 @@ def place_along(plan: Plan, wall: str, along: Along, pointer: str, name: str) ->
 
 def which_end(plan: Plan, wall: str, other: str) -> str:
     """`left` or `right`: the end of a wall at which another meets it; '' where it does not."""
-    for end, beside in (("left", at_left(plan, wall)), ("right", at_right(plan, wall))):
-        if beside is not None and fold(beside) == fold(other):
-            return end
-    return ""
+    room = plan.room_of(wall)
+    if room is None or other not in room.walls:
+        return ""
+    other = room.walls.written(other)
+    return next((end for end, beside in (("left", at_left), ("right", at_right)) if beside(plan, wall) == other), "")

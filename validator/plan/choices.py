@@ -102,6 +102,17 @@ class NamesOf(NamedTuple):
         return core_schema.with_info_plain_validator_function(read)
 
 
+class NameOfWall:
+    """Marks a field that names a wall: in whatever way it is written, it comes out as the plan calls that wall."""
+
+    def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
+        def read(name: str | None, info: core_schema.ValidationInfo) -> str | None:
+            walls = info.context["names"].get("walls", {}) if info.context else {}
+            return walls.get(fold(name), name) if name else name
+
+        return core_schema.with_info_after_validator_function(read, handler(source))
+
+
 def names_in(line: str, known: Mapping[str, str]) -> list[str]:
     """The names in a line, the longest known first; what is not known stays together up to the next known name.
 

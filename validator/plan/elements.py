@@ -157,14 +157,23 @@ T = TypeVar("T")
 class Section(Mapping[str, T], Generic[T]):
     """A collection of a plan by name, in the plan's order; names compare as `fold` does.
 
-    `left_out` is true where the plan has no such section, `none` where it says that there is none.
+    `left_out` is true where the plan has no such section, `none` where it says that there is none. `also` gives
+    further names by which an item is found: further name → name.
     """
 
-    def __init__(self, pointer: str, items: Mapping[str, T] | None = None, *, left_out: bool = False) -> None:
+    def __init__(
+        self,
+        pointer: str,
+        items: Mapping[str, T] | None = None,
+        *,
+        left_out: bool = False,
+        also: Mapping[str, str] | None = None,
+    ) -> None:
         self.pointer = pointer
         self.left_out = left_out
         self._items = dict(items or {})
-        self._folded = {fold(name): name for name in self._items}
+        self._folded = {fold(other): name for other, name in (also or {}).items()}
+        self._folded.update({fold(name): name for name in self._items})
 
     @property
     def none(self) -> bool:

@@ -24,6 +24,8 @@ from validator.plan.problems import Unreadable
 from validator.plan.quantities import BadQuantity, parse_any
 from validator.plan.reader import Reader
 from validator.plan.references import Names, References
+from validator.plan.room_reading import RoomReading
+from validator.plan.rooms import together
 from validator.plan.sections.project import Project
 from validator.plan.uses import Uses
 from validator.plan.values import Quantity, ToFind
@@ -49,6 +51,7 @@ SECTIONS = (
     "way in",
     "floor",
     "floors",
+    "rooms",
     "kinds",
     "stated",
     "runs",
@@ -96,6 +99,7 @@ class _Loading:
         reader = self._reader
         kinds = Kinds(self._entries("kinds"), reader)
         uses = Uses(kinds, reader)
+        rooms = RoomReading(self._data, self._names.rooms, reader, self._element, self._by_name).rooms()
         plan = Plan(
             digest=self._merged.digest,
             files=tuple(self._merged.files),
@@ -103,13 +107,10 @@ class _Loading:
             project=self._single("project", "project", "Project") or Project(),
             survey=self._single("survey", "survey", "Survey"),
             layers=self._collection("layers", self._layers),
-            ceiling=self._single("ceiling", "room", "Ceiling"),
-            walls=self._elements("walls", "room", "Wall"),
-            corners=self._elements("corners", "room", "Corner"),
-            openings=self._elements("openings", "openings", "Opening"),
+            rooms={room.name: room for room in rooms},
+            walls=together("/walls", [(room.name, room.walls) for room in rooms]),
+            openings=together("/openings", [(room.name, room.openings) for room in rooms]),
             way_in=self._elements("way in", "openings", "Passage"),
-            floor=self._single("floor", "room", "Floor"),
-            floors=self._elements("floors", "room", "Covering"),
             runs=self._collection("runs", lambda name, written, at: self._set(uses.run(written, at), at)),
             worktops=self._collection("worktops", lambda name, written, at: self._set(uses.worktop(written, at), at)),
             appliances=self._collection("appliances", self._appliance),
@@ -169,7 +170,13 @@ class _Loading:
         pointer = join("", section)
         if section not in self._data:
             return Section(pointer, left_out=True)
-        found = {name: read(name, written, join(pointer, name)) for name, written in self._entries(section).items()}
+        return self._by_name(self._data[section], pointer, section, read)
+
+    def _by_name(
+        self, written: object, pointer: str, what: str, read: Callable[[str, Any, str], T | None]
+    ) -> Section[T]:
+        entries = self._reader.mapping(written, pointer, f"`{what}`") or {}
+        found = {name: read(name, each, join(pointer, name)) for name, each in entries.items()}
         return Section(pointer, {name: value for name, value in found.items() if value is not None})
 
     def _elements(self, section: str, module: str, model: str) -> Section[Any]:

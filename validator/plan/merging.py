@@ -94,13 +94,40 @@ def _go_on(so_far: Any, section: str, document: Document, before: Sequence[Docum
     if not (isinstance(so_far, dict) and isinstance(value, dict)):
         problems.append(_twice(join("", section), section, document, before, f"all of `{section}` in one file"))
         return
-    known = {fold(name) for name in so_far}
+    known = {fold(name): name for name in so_far}
     for name in value:
-        if fold(name) in known:
+        if fold(section) == "rooms" and fold(name) in known:
+            _go_on_with_room(so_far, known[fold(name)], section, name, document, before, problems)
+        elif fold(name) in known:
             pointer = join("", section, name)
             problems.append(_twice(pointer, name, document, before, "each name once in all files of a plan"))
         else:
             so_far[name] = value[name]
+
+
+def _go_on_with_room(
+    rooms: dict[str, Any],
+    room: str,
+    section: str,
+    name: str,
+    document: Document,
+    before: Sequence[Document],
+    problems: list[Problem],
+) -> None:
+    """Add what a further file says of a room: a survey its walls, a layout its floors."""
+    so_far, value = rooms[room], document.data[section][name]
+    pointer = join("", section, name)
+    if not (isinstance(so_far, dict) and isinstance(value, dict)):
+        problems.append(_twice(pointer, name, document, before, f"all of `{name}` in one file"))
+        return
+    rooms[room] = dict(so_far)
+    known = {fold(part) for part in so_far}
+    for part in value:
+        if fold(part) in known:
+            expected = "each part of a room in one file"
+            problems.append(_twice(join(pointer, part), part, document, before, expected))
+        else:
+            rooms[room][part] = value[part]
 
 
 def _twice(pointer: str, name: str, document: Document, before: Sequence[Document], expected: str) -> Problem:

@@ -44,8 +44,10 @@ def _all(sections: Mapping[str, Any]) -> Iterator[tuple[str, type[Papers]]]:
     for name, written in _of(sections, "appliances"):
         kind = entry(written, "is")
         yield name, _for_appliance(kind if isinstance(kind, str) and not is_to_find(kind) else name)
-    for name, _ in _of(sections, "floors"):
-        yield name, FloorPapers
+    rooms = [room for _, room in _of(sections, "rooms")]
+    for room in (sections, *(room for room in rooms if isinstance(room, dict))):
+        for name in _mapping(entry(room, "floors")):
+            yield name, FloorPapers
     for name, written in _of(sections, "fixings"):
         yield name, PlugPapers
         plug = entry(written, "plug")
@@ -62,9 +64,11 @@ def _all(sections: Mapping[str, Any]) -> Iterator[tuple[str, type[Papers]]]:
 
 
 def _of(sections: Mapping[str, Any], section: str) -> Iterator[tuple[str, Any]]:
-    written = sections.get(section)
-    if isinstance(written, dict):
-        yield from written.items()
+    yield from _mapping(sections.get(section)).items()
+
+
+def _mapping(written: object) -> Mapping[str, Any]:
+    return written if isinstance(written, dict) else {}
 
 
 def _for_appliance(kind: str) -> type[Papers]:

@@ -11,6 +11,7 @@ from validator.plan.elements import Section
 from validator.plan.names import fold
 from validator.plan.places import Places
 from validator.plan.problems import Place
+from validator.plan.rooms import Room
 from validator.plan.values import Quantity, ToFind
 
 if TYPE_CHECKING:
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from validator.plan.sections.money import Budget, Delivery, Paper
     from validator.plan.sections.openings import Opening, Passage
     from validator.plan.sections.project import Agreed, Project
-    from validator.plan.sections.room import Ceiling, Corner, Covering, Floor, Layer, Wall
+    from validator.plan.sections.room import Layer, Wall
     from validator.plan.sections.services import Circuit, Point
     from validator.plan.sections.supplies import GasPipe, Light
     from validator.plan.sections.survey import Survey
@@ -31,6 +32,7 @@ class Plan:
     """A plan, read and typed.
 
     A section that is a collection is a Section (`left_out`, `none`, or items); a single thing is None when left out.
+    There is at least one room; `walls` and `openings` are those of all rooms, `utility / north` where several have one.
     `digest` changes when any file of the plan does.
     """
 
@@ -40,13 +42,10 @@ class Plan:
     project: Project
     survey: Survey | None
     layers: Section[tuple[Layer, ...]]
-    ceiling: Ceiling | None
+    rooms: Mapping[str, Room]
     walls: Section[Wall]
-    corners: Section[Corner]
     openings: Section[Opening]
     way_in: Section[Passage]
-    floor: Floor | None
-    floors: Section[Covering]
     runs: Section[Run]
     worktops: Section[Worktop]
     appliances: Section[Appliance]
@@ -86,9 +85,20 @@ class Plan:
         found = self._units.get(fold(name), [])
         return found[0] if len(found) == 1 else None
 
-    def corner(self, name: str) -> tuple[str, str] | None:
-        """The two walls that meet in a corner (`north-east`), in the order of the walls; None for no corner."""
-        return corner_between(tuple(self.walls), name)
+    def room_of(self, wall: str) -> Room | None:
+        """The room of a wall, or of an island by the name of its run, which belongs to the wall it faces.
+
+        None where no room has the wall, unless there is only one.
+        """
+        if len(self.rooms) == 1:
+            return next(iter(self.rooms.values()))
+        if wall not in self.walls and wall in self.runs:
+            wall = self.runs[wall].faces or self.runs[wall].against
+        return self._room_by_wall.get(fold(self.walls.written(wall))) if wall in self.walls else None
+
+    @cached_property
+    def _room_by_wall(self) -> dict[str, Room]:
+        return {fold(wall): room for room in self.rooms.values() for wall in room.walls}
 
     @cached_property
     def _units(self) -> dict[str, list[tuple[str, str]]]:
@@ -98,12 +108,3 @@ class Plan:
                 units.setdefault(fold(name), []).append((run, name))
                 units[fold(f"{run} / {name}")] = [(run, name)]
         return units
-
-
-def corner_between(walls: tuple[str, ...], name: str) -> tuple[str, str] | None:
-    """The neighbouring walls whose names, in either order, make the name of a corner."""
-    wanted = fold(name)
-    for left, right in zip(walls, walls[1:] + walls[:1], strict=True):
-        if wanted in (fold(f"{left}-{right}"), fold(f"{right}-{left}")):
-            return left, right
-    return None

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from validator.plan.circles import Circles
 from validator.plan.elements import Element, entry
 from validator.plan.fields import Along
 from validator.plan.names import fold, nearest
-from validator.plan.plan import Plan, corner_between
+from validator.plan.plan import Plan
 from validator.plan.pointers import join
 from validator.plan.reader import Reader
+from validator.plan.rooms import Room, RoomNames, corner_of
 
 if TYPE_CHECKING:
     from validator.plan.sections.furniture import Run
@@ -40,7 +40,10 @@ class Names:
 
     def __init__(self, sections: Mapping[str, Any]) -> None:
         self.known: dict[str, dict[str, str]] = {}
-        for section in ("walls", "layers", "runs", "appliances", "points", "circuits", "people"):
+        self.rooms = RoomNames(sections)
+        if self.rooms.known or self.rooms.rooms or _readable(sections.get("walls")):
+            self.known["walls"] = self.rooms.known
+        for section in ("layers", "runs", "appliances", "points", "circuits", "people"):
             if section in sections and _readable(sections[section]):
                 self.known[section] = _by_fold(sections[section])
         self.runs_with: dict[str, list[str]] = {}
@@ -60,9 +63,6 @@ class Names:
                 found[fold(full)] = full
                 self.runs_with.setdefault(fold(name), []).append(run)
         return found
-
-    def walls(self) -> tuple[str, ...]:
-        return tuple(self.known.get("walls", {}).values())
 
     def left_out(self, sections: Iterable[str]) -> bool:
         """Whether the plan has none of the sections, so that nobody knows what they would hold."""
@@ -85,22 +85,18 @@ class References:
         self._plan = plan
         self._names = names
         self._reader = reader
+        self._beside: dict[str, dict[str, list[str]]] = {}
 
     def check(self) -> None:
         plan = self._plan
         for wall in plan.walls.values():
             self._layers(wall, wall.made_of)
-        if plan.floor is not None:
-            self._layers(plan.floor, plan.floor.made_of)
-        for covering in plan.floors.values():
-            if covering.runs is not None:
-                self._boards(covering.pointer_to("runs"), covering.runs)
         self._found()
         self._runs()
         for worktop in plan.worktops.values():
             self._name(worktop.pointer_to("on"), worktop.on, "runs")
             if worktop.between is not None:
-                self._between(worktop.pointer_to("between"), worktop.between)
+                self._between(worktop.pointer_to("between"), worktop.between, worktop.on)
         for appliance in plan.appliances.values():
             self._field(appliance, "in_", "items")
             self._field(appliance, "over", "appliances", "items")
@@ -145,25 +141,38 @@ class References:
         Circles(plan, self._reader).check()
 
     def _found(self) -> None:
-        """What the survey of the room names: openings in walls, slopes over walls."""
+        """What the survey names: openings in walls, and room by room corners, slopes over walls, and floors."""
         plan = self._plan
-        for opening in plan.openings.values():
-            self._field(opening, "wall", "walls")
-            self._along(opening, opening.along, opening.wall)
-        for corner in plan.corners:
-            self._corner(join(plan.corners.pointer, corner), corner)
-        if plan.ceiling is not None:
-            for wall, slope in (plan.ceiling.slopes or {}).items():
-                self._name(slope.pointer, wall, "walls")
+        once: set[str] = set()  # what stands at the top may be that of several rooms
+        for room in plan.rooms.values():
+            for opening in room.openings.values():
+                inside = room if room.pointer and opening.pointer.startswith(room.pointer) else None
+                if opening.wall is not None:
+                    self._wall_of(inside, opening.pointer_to("wall"), opening.wall)
+                self._along(opening, opening.along, opening.wall)
+            for corner in room.corners:
+                self._corner(join(room.corners.pointer, corner), corner, room)
+            if room.ceiling is not None:
+                for wall, slope in (room.ceiling.slopes or {}).items():
+                    self._wall_of(room, slope.pointer, wall)
+            if room.floor is not None and room.floor.pointer not in once:
+                once.add(room.floor.pointer)
+                self._layers(room.floor, room.floor.made_of)
+            for covering in room.floors.values():
+                if covering.runs is not None and covering.pointer not in once:
+                    once.add(covering.pointer)
+                    self._boards(covering.pointer_to("runs"), covering.runs, room)
 
-    def _between(self, pointer: str, between: str) -> None:
+    def _between(self, pointer: str, between: str, on: str) -> None:
         """`P2 and range`, `T2 and east wall`: two things of runs, or the walls at their ends."""
+        run = self._plan.runs.get(on)
+        room = self._plan.room_of(run.against or run.faces or "") if run is not None else None
         ends = re.split(r"\s+and\s+", between)
         if len(ends) != 2:
             self._reader.problem(pointer, f"`{between}` does not say from what to what", "`T2 and east wall`")
         for end in ends if len(ends) == 2 else ():
             if end.endswith(" wall"):
-                self._name(pointer, end.removesuffix(" wall"), "walls")
+                self._wall_of(room, pointer, end.removesuffix(" wall"))
             else:
                 self._name(pointer, end, "items", "appliances")
 
@@ -182,7 +191,7 @@ class References:
                 for relation in ("over", "left_of", "right_of"):
                     self._field(item, relation, "items", *(("appliances",) if relation == "over" else ()))
                 if item.corner is not None:
-                    self._corner(item.pointer_to("corner"), item.corner)
+                    self._corner(item.pointer_to("corner"), item.corner, self._plan.room_of(name))
             rests = [item for item in run.order.values() if item.rest]
             for item in rests[1:]:
                 self._reader.problem(
@@ -244,38 +253,58 @@ class References:
         pointer = element.pointer_to(field)
         if along.fronts_of:
             self._name(pointer, along.fronts_of, "runs")
-        elif along.from_ and self._name(pointer, along.from_, "walls") and wall is not None:
-            near = self._neighbours.get(fold(wall), ())
-            if near and fold(along.from_) not in map(fold, near):
-                self._reader.problem(
-                    pointer,
-                    f"the {along.from_} wall does not meet the {wall} wall",
-                    " or ".join(f"`from {n}`" for n in near),
-                )
+        elif along.from_:
+            room = self._plan.room_of(wall) if wall is not None else None
+            if self._wall_of(room, pointer, along.from_) and room is not None and wall and wall in room.walls:
+                self._meets(pointer, room, room.walls.written(wall), room.walls.written(along.from_))
 
-    @cached_property
-    def _neighbours(self) -> dict[str, list[str]]:
-        """The walls that meet a wall, by its folded name, in the order of the walls."""
-        walls = self._names.walls()
-        found: dict[str, list[str]] = {}
-        for at, wall in enumerate(walls):
-            beside = {at - 1 if at else len(walls) - 1, (at + 1) % len(walls)} - {at}
-            found[fold(wall)] = [walls[other] for other in sorted(beside)]
-        return found
+    def _meets(self, pointer: str, room: Room, wall: str, other: str) -> None:
+        """Notes a wall that does not meet the one along which something stands."""
+        near = self._neighbours(room).get(wall, ())
+        if near and other not in near:
+            self._reader.problem(
+                pointer,
+                f"the {other} wall does not meet the {wall} wall",
+                " or ".join(f"`from {n}`" for n in near),
+            )
 
-    def _corner(self, pointer: str, corner: str) -> None:
-        walls = self._names.walls()
-        if walls and corner_between(walls, corner) is None:
-            corners = [f"{left}-{right}" for left, right in zip(walls, walls[1:] + walls[:1], strict=True)]
+    def _neighbours(self, room: Room) -> dict[str, list[str]]:
+        """The walls that meet each wall of a room, in the order of the walls."""
+        if room.name not in self._beside:
+            walls = list(room.walls)
+            found = self._beside[room.name] = {}
+            for at, wall in enumerate(walls):
+                beside = {at - 1 if at else len(walls) - 1, (at + 1) % len(walls)} - {at}
+                found[wall] = [walls[other] for other in sorted(beside)]
+        return self._beside[room.name]
+
+    def _wall_of(self, room: Room | None, pointer: str, name: str) -> bool:
+        """Whether a wall is one of a room, inside which its own name will do; of any room where none is given."""
+        if room is None or not room.walls:
+            return self._name(pointer, name, "walls")
+        if name in room.walls:
+            return True
+        walls = [wall.removeprefix(f"{room.name} / ") for wall in room.walls]
+        where = f"the {room.called}" if room.called else "this plan"
+        self._reader.problem(
+            pointer, f"no wall of {where} is called `{name}`", _some(walls), nearest(name, walls) or ""
+        )
+        return False
+
+    def _corner(self, pointer: str, corner: str, room: Room | None) -> None:
+        walls = room.walls if room is not None else self._plan.walls
+        if walls and corner_of(walls, corner) is None:
+            own = [wall.rpartition(" / ")[2] for wall in walls]
+            corners = [f"{left}-{right}" for left, right in zip(own, own[1:] + own[:1], strict=True)]
             self._reader.problem(
                 pointer, f"`{corner}` is no corner of the room", _some(corners), nearest(corner, corners) or ""
             )
 
-    def _boards(self, pointer: str, runs: str) -> None:
+    def _boards(self, pointer: str, runs: str, room: Room) -> None:
         ends = re.split(r"\s+to\s+", runs)
         if len(ends) == 2:
             for end in ends:
-                self._name(pointer, end, "walls")
+                self._wall_of(room, pointer, end)
         else:
             self._reader.problem(pointer, f"`{runs}` does not say which way the boards run", "`north to south`")
 
@@ -287,10 +316,17 @@ class References:
         found = [section for section in sections if fold(name) in names.known.get(section, {})]
         if found:
             return found != ["items"] or self._one_of_its_name(pointer, name)
+        if "walls" in sections and fold(name) in names.rooms.rooms_with:
+            rooms = names.rooms.rooms_with[fold(name)]
+            self._reader.problem(
+                pointer, f"several rooms have a {name} wall", " or ".join(f"`{room} / {name}`" for room in rooms)
+            )
+            return False
         choices = [*words, *(choice for section in sections for choice in names.known.get(section, {}).values())]
         *others, last = (_CALLED[section] for section in sections)
         called = f"{', '.join(others)} or {last}" if others else last
-        shown = [choice for choice in dict.fromkeys(choices) if " / " not in choice or " / " in name]
+        walls = names.known.get("walls", {}).values() if "walls" in sections else ()
+        shown = [choice for choice in dict.fromkeys(choices) if " / " not in choice or "/" in name or choice in walls]
         self._reader.problem(
             pointer, f"no {called} of this plan is called `{name}`", _some(shown), nearest(name, shown) or ""
         )

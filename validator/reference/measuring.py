@@ -63,8 +63,12 @@ def read_ways(folder: Path) -> Ways:
 
 
 def our_words(pointer: str) -> tuple[str, ...]:
-    """The segments of a pointer, folded, with our word for what an American plan calls otherwise."""
-    return tuple(KEYS.get(fold(segment), fold(segment)) for segment in split(pointer))
+    """The segments of a pointer, folded, with our word for what an American plan calls otherwise.
+
+    What is written of a room under `rooms` is found out as what stands at the top of a plan.
+    """
+    found = tuple(KEYS.get(fold(segment), fold(segment)) for segment in split(pointer))
+    return found[2:] if found[:1] == ("rooms",) and len(found) > 2 else found
 
 
 def _stands_for(place: tuple[str, ...], segments: tuple[str, ...]) -> bool:

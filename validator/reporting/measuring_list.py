@@ -150,7 +150,7 @@ def _asked(at: str, value: _Open, way: Way, questions: Mapping[str, str], printe
 
 def _what(at: str, missing: Sequence[Missing], printer: Printer) -> str:
     """What a value is: by the plan's own names where one answer is for several things."""
-    segments, section = split(at), our_words(at)[0]
+    segments, section = _in_its_room(at), our_words(at)[0]
     label = printer.text(missing[0].label)
     if section_left_out(missing[0]) or len(segments) == 1:
         return label
@@ -169,10 +169,10 @@ def _what(at: str, missing: Sequence[Missing], printer: Printer) -> str:
 def _on_wall(site: Site, at: str, outcomes: Sequence[Outcome]) -> tuple[str, float | None]:
     """The wall on which a value is measured, '' for none, and how far along from its left, as far as is known."""
     plan = site.plan
-    section, names = our_words(at)[0], split(at)[1:]
+    section, names = our_words(at)[0], _in_its_room(at)[1:]
     match section:
-        case "walls" if names and names[0] in plan.walls:
-            return plan.walls.written(names[0]), -1.0
+        case "walls" if names and _wall_at(at) in plan.walls:
+            return plan.walls.written(_wall_at(at)), -1.0
         case "layers" if names:
             return next(iter(_walls_of(site, names[0])), ""), -1.0
         case "appliances" if names and names[0] in plan.appliances:
@@ -185,6 +185,18 @@ def _on_wall(site: Site, at: str, outcomes: Sequence[Outcome]) -> tuple[str, flo
         if subject.wall in plan.walls:
             return plan.walls.written(subject.wall), sum(subject.along) / 2 if subject.along is not None else None
     return "", None
+
+
+def _in_its_room(at: str) -> list[str]:
+    """The segments of a pointer; of what is written of a room under `rooms`, those behind its name."""
+    segments = split(at)
+    return segments[2:] if fold(segments[0]) == "rooms" and len(segments) > 2 else segments
+
+
+def _wall_at(at: str) -> str:
+    """The wall a pointer is in, with its room where that has a name: `utility / north`."""
+    segments = split(at)
+    return f"{segments[1]} / {segments[3]}" if fold(segments[0]) == "rooms" else segments[1]
 
 
 def _way(site: Site, at: str, ways: Ways) -> Way:

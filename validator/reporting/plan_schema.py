@@ -32,6 +32,7 @@ from validator.plan.names import fold
 from validator.plan.order import WORDS_OF_A_LINE
 from validator.plan.plan import Plan
 from validator.plan.quantities import MOST_READINGS
+from validator.plan.rooms import PARTS, Room
 from validator.plan.sections.appliances import Papers
 from validator.plan.units import wanted
 from validator.plan.values import ToFind
@@ -81,9 +82,14 @@ class _Making:
         }
 
     def _sections(self) -> dict[str, Schema]:
-        hints = get_type_hints(Plan, localns=_names_of_models())
+        hints = get_type_hints(Plan, localns=_names_of_models()) | get_type_hints(Room, localns=_names_of_models())
         typed = {fold(name): hint for name, hint in hints.items() if fold(name) in SECTIONS}
-        return {name: self._section(name, typed.get(name)) for name in SECTIONS}
+        found = {name: self._section(name, typed.get(name)) for name in SECTIONS if name != "rooms"}
+        note = Key("note", TEXT)
+        keys = [*(Key(part, found[part], others=_also(part)) for part in PARTS), note]
+        self._defs["Room"] = {"type": "object", **objects(keys, "#/$defs/Room")}
+        rooms = _by_name(ref("Room"), "Rooms beside the one at the top of the plan, or in place of it.")
+        return {name: rooms if name == "rooms" else found[name] for name in SECTIONS}
 
     def _section(self, name: str, hint: Any) -> Schema:
         if name == "kinds":

@@ -127,9 +127,10 @@ def where_to_answer(missing: Missing, judgement: Judgement) -> str:
 
 
 def section_left_out(missing: Missing) -> str:
-    """The name of the section where a whole section of the plan is missing, else ''."""
+    """The name of the section where a whole section of the plan or of a room is missing, else ''."""
     segments = split(missing.pointer)
-    return segments[0] if missing.why is Why.LEFT_OUT and len(segments) == 1 else ""
+    whole = len(segments) == (3 if segments[:1] == ["rooms"] else 1)
+    return " / ".join(segments) if missing.why is Why.LEFT_OUT and whole else ""
 
 
 def _tight(met: Sequence[Outcome]) -> list[Outcome]:

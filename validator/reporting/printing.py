@@ -51,7 +51,9 @@ class Printer:
 
     def may_be_none(self, section: str) -> bool:
         """Whether a plan can say that there is nothing of a section: `circuits: none`."""
-        return isinstance(getattr(self._plan, section.replace(" ", "_"), None), Section)
+        name = section.rpartition(" / ")[2].replace(" ", "_")
+        room = next(iter(self._plan.rooms.values()))
+        return isinstance(getattr(self._plan, name, getattr(room, name, None)), Section)
 
     def place(self, pointer: str) -> Place:
         return self._plan.place(pointer)

@@ -105,13 +105,16 @@ class TextReport:
         if not found:
             return
         yield "   Where to look, each wall as you face it"
-        last = ""
+        last, last_room = "", ""
         for strip in found:
-            wall = "" if strip.wall == last else cut(one_line(strip.wall), 10)
+            room, _, own = strip.wall.rpartition(" / ")
+            if room != last_room:
+                yield f"   {cut(one_line(room), WIDTH - 3)}"
+            wall = "" if strip.wall == last else cut(one_line(own), 10)
             yield f"   {filled(wall, 11)}{strip.things}"
             for numbers in strip.numbers:
                 yield f"   {'':<11}{numbers}"
-            last = strip.wall
+            last, last_room = strip.wall, room
         yield ""
 
     def _stage_points(self, verdict: StageVerdict) -> Iterator[str]:

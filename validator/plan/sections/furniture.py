@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
-from validator.plan.choices import OneOf, YesOrNo
+from validator.plan.choices import NameOfWall, OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit
 from validator.plan.fields import Along, Count, Height, Length, LineLoad, MakersLength, Size, Term
 from validator.plan.names import fold
@@ -119,7 +119,7 @@ class Aisle(Element):
     line: ClassVar[Written | None] = Written("<width>( to <name>)?", ("1100 to sink run",))
 
     width: Length | None = None
-    to: str | None = None
+    to: Annotated[str | None, NameOfWall()] = None
 
     @classmethod
     def short(cls, written: object) -> Mapping[str, object]:
@@ -175,8 +175,8 @@ class Run(Element):
 
     called: ClassVar[str] = "a run"
 
-    against: str = ""  # an island stands against no wall
-    faces: str | None = None
+    against: Annotated[str, NameOfWall()] = ""  # an island stands against no wall
+    faces: Annotated[str | None, NameOfWall()] = None
     aisle: Aisle | None = None
     along: Along | None = None
     from_: Along | None = None

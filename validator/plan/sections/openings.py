@@ -2,7 +2,7 @@
 
 from typing import Annotated, ClassVar, Literal
 
-from validator.plan.choices import OneOf
+from validator.plan.choices import NameOfWall, OneOf
 from validator.plan.elements import Element
 from validator.plan.fields import Along, Height, Length, Size, Term
 from validator.plan.values import ToFind
@@ -20,8 +20,8 @@ class Opening(Element):
     called: ClassVar[str] = "an opening"
 
     is_: Annotated[Sort, OneOf()] | None = None
-    wall: str | None = None
-    in_: str | None = None
+    wall: Annotated[str | None, NameOfWall()] = None
+    in_: Annotated[str | None, NameOfWall()] = None
     along: Along | None = None
     size: Size | None = None
     up: Height | None = None

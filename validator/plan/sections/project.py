@@ -40,6 +40,7 @@ class Project(Element):
     lengths_in: Annotated[Literal["mm", "cm", "m", "in", "ft"], OneOf()] | None = None
     built: Annotated[int, Field(ge=1000, le=2200), Written("1[0-9]{3}|2[01][0-9]{2}|2200", ("1968",))] | None = None
     starts: Date | None = None
+    room: str | None = None  # what the room at the top of the plan is called beside those of `rooms`
 
 
 class Agreed(Element):

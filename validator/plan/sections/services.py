@@ -2,7 +2,7 @@
 
 from typing import Annotated, ClassVar, Literal
 
-from validator.plan.choices import NamesOf, OneOf, YesOrNo
+from validator.plan.choices import NameOfWall, NamesOf, OneOf, YesOrNo
 from validator.plan.elements import Element
 from validator.plan.fields import Along, Area, Count, Current, Height, Length, Power, Size, Term
 from validator.plan.order import POINT_LINE
@@ -27,7 +27,7 @@ class Point(Element):
     above: str | None = None
     left_of: str | None = None
     right_of: str | None = None
-    wall: str | None = None
+    wall: Annotated[str | None, NameOfWall()] = None
     along: Along | None = None
     up: Height | None = None
     plate: Size | None = None
