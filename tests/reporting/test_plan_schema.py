@@ -214,7 +214,7 @@ SPELLINGS = {
     "rest as a width": "runs: {a: {against: b, order: {F1: {is: filler, width: rest}}}}",
     "tops level with another": "runs: {a: {against: b, tops: level with T1, order: {}}}",
     "suspects in one text": "survey: {asbestos: none, lead paint: present}",
-    "a room, and a room with nothing to be laid": "rooms: {a: {ceiling: 2200, walls: {b: {length: 900}}, Openings: none},"
+    "a room, and one without floors": "rooms: {a: {ceiling: 2200, walls: {b: {length: 900}}, Openings: none},"
     " c: {note: later, flooring: none}}\nproject: {room: kitchen}",
     "tax that is included": "money: {vat: included}",
 }

@@ -10,7 +10,6 @@ from validator.measures.arithmetic import total
 from validator.measures.rows import NAME, Given, Known, Missing, Row, Rows, Subject, Words, figure, given
 from validator.measures.walls import at_left, at_right, length_of
 from validator.plan.dimensions import LENGTH
-from validator.plan.names import fold
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
