@@ -11,13 +11,11 @@ from validator.measures.of_kinds import asked_at, of_kind
 from validator.measures.rows import YES_NO, Given, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
 from validator.measures.walls import at_left, at_right, called_wall, difference, length_of
 from validator.plan.dimensions import LENGTH
-from validator.plan.names import fold
 from validator.plan.values import NothingStated
 
 if TYPE_CHECKING:
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
-    from validator.plan.sections.room import Corner
 
 COLD = frozenset({"fridge", "freezer", "fridge freezer"})
 OPENS = ("door", "two doors", "doors", "drawers", "pull-out", "nothing", "appliance")
@@ -129,14 +127,12 @@ def _depths(site: Site, thing: Standing) -> Given:
 
 def _corner(site: Site, wall: str, beside: str) -> dict[str, Given]:
     """What the plan says of the corner of two walls."""
-    corner: Corner | None = None
-    for name, found in site.plan.corners.items():
-        walls = site.plan.corner(name)
-        if walls is not None and {fold(each) for each in walls} == {fold(wall), fold(beside)}:
-            corner = found
+    room = site.plan.room_of(wall)
+    corner = room.corner_at(wall, beside) if room is not None else None
     label = f"corner of the {wall} and {beside} walls"
     if corner is None or corner.way is None:
-        return {"corner": reading.exactly("not said", site.plan.corners.pointer, label)}
+        pointer = room.corners.pointer if room is not None else "/corners"
+        return {"corner": reading.exactly("not said", pointer, label)}
     return {
         "corner": reading.word(corner.way, corner.pointer_to("way"), label),
         "out": reading.read(corner, "out", label),

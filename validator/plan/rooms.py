@@ -50,6 +50,13 @@ class Room:
         """The two walls that meet in a corner of this room, in walking order; None for no corner."""
         return corner_of(self.walls, name)
 
+    def corner_at(self, wall: str, beside: str) -> Corner | None:
+        """What the plan says of the corner of two walls; None where it says nothing."""
+        if wall not in self.walls or beside not in self.walls:
+            return None
+        wanted = {self.walls.written(wall), self.walls.written(beside)}
+        return next((said for name, said in self.corners.items() if set(self.corner(name) or ()) == wanted), None)
+
 
 def corner_of(walls: Section[Any], name: str) -> tuple[str, str] | None:
     """The neighbouring walls whose own names, in either order, make the name of a corner.
