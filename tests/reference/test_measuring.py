@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from validator.plan.plan import Plan
+from validator.plan.rooms import Room
 from validator.plan.problems import Unreadable
 from validator.reference.folder import rules_folder
 from validator.reference.measuring import Way, Ways, our_words, read_ways
@@ -53,4 +54,4 @@ def test_a_mistake_is_told_with_its_line(tmp_path: Path, text: str, said: str) -
 
 def test_our_ways_are_for_sections_that_a_plan_has() -> None:
     sections = {place[0].replace(" ", "_") for place in read_ways(rules_folder()).by_place}
-    assert sections - NOT_FIELDS_OF_A_PLAN <= set(Plan.__dataclass_fields__)
+    assert sections - NOT_FIELDS_OF_A_PLAN <= {*Plan.__dataclass_fields__, *Room.__dataclass_fields__}
