@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from validator.plan.plan import Plan
-from validator.plan.rooms import Room
 from validator.plan.problems import Unreadable
+from validator.plan.rooms import Room
 from validator.reference.folder import rules_folder
 from validator.reference.measuring import Way, Ways, our_words, read_ways
 
