@@ -14,6 +14,7 @@ from validator.measures.rows import TERM, Given, Known, LeftOut, Missing, Row, R
 from validator.plan.dimensions import LENGTH, NUMBER
 
 if TYPE_CHECKING:
+    from validator.measures.room_levels import RoomLevels
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
     from validator.plan.sections.furniture import Run
@@ -124,19 +125,19 @@ def _island(site: Site, name: str, run: Run) -> Row:
         Subject(name, run.pointer),
         held_with=reading.word(held.with_ if held else None, pointer, f"what holds {name} to the floor"),
         held_on=reading.word(held.on if held else None, pointer, "what that is screwed to"),
-        covering=_covering(site),
-        laid=site.levels.laid,
+        covering=_covering(site.levels.at(name)),
+        laid=site.levels.at(name).laid,
     )
 
 
-def _covering(site: Site) -> Given:
-    """The floor that is to be laid, by what it is; `none` where there is none."""
-    covering = site.levels.covering
+def _covering(levels: RoomLevels) -> Given:
+    """The floor that is to be laid in a room, by what it is; `none` where there is none."""
+    covering, floors = levels.covering, levels.room.floors
     if covering is None:
-        return reading.exactly("none", site.plan.floors.pointer, "floor to be laid")
+        return reading.exactly("none", floors.pointer, "floor to be laid")
     if isinstance(covering, Missing):
         return covering
-    return reading.word(covering.is_ or next(iter(site.plan.floors)), covering.pointer, "floor to be laid")
+    return reading.word(covering.is_ or next(iter(floors)), covering.pointer, "floor to be laid")
 
 
 def freestanding_cookers(site: Site) -> Rows:
