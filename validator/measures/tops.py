@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures import reading
 from validator.measures.appliance_places import HOBS, kind_of, place_of, standing_of
 from validator.measures.heights import COOKERS, STANDS_BESIDE
-from validator.measures.levels import Above
+from validator.measures.room_levels import Above
 from validator.measures.rows import Given, Known, Missing, Subject
 from validator.measures.walls import at_left, at_right, difference, half_of, length_of, named_gap, which_end, worked
 from validator.plan.names import fold
