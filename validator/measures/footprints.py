@@ -159,7 +159,7 @@ def _stand(site: Site, run: str, lines: dict[str, WallLine]) -> _Stand | tuple[M
     line = lines.get(fold(wall))
     if line is None:
         pointer = written.pointer_to("against" if written.faces is None else "faces")
-        return (Missing(pointer, f"wall of {run}", Why.UNCLEAR, detail=f"{wall} is no wall of this room"),)
+        return (Missing(pointer, f"wall of {run}", Why.UNCLEAR, detail=f"the room of the {wall} wall cannot be drawn"),)
     if written.faces is None:
         return _Stand(line, Sum(), None)
     pointer = written.pointer_to("along")

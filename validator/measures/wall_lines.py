@@ -9,11 +9,16 @@ from validator.measures import reading
 from validator.measures.rows import Known, Missing
 from validator.measures.shapes import Point, Shape, four_sided
 from validator.measures.walls import length_of
-from validator.plan.plan import Plan, corner_between
+from validator.plan.plan import Plan
+from validator.plan.rooms import Room
 from validator.plan.values import Quantity
 
 THICK = 100.0
 """How thick a wall is drawn behind its face. What would stand deeper in it than this counts as this deep."""
+
+
+ROOMS_APART = 1e6
+"""How far the first walls of two rooms are drawn apart; nothing in a house is as wide."""
 
 
 class WallLine(NamedTuple):
@@ -50,14 +55,27 @@ class WallLine(NamedTuple):
 
 
 def wall_lines(plan: Plan) -> dict[str, WallLine] | tuple[Missing, ...]:
-    """The walls of a room by name, walked clockwise; else the lengths that are missing for it.
+    """The walls by name, walked clockwise room by room; else the lengths that are missing for them.
 
     Corners are right angles but for those that `corners` says how far they are out. Four walls close; what they miss
-    each other by is shared out along them.
+    each other by is shared out along them. Rooms lie so far apart that nothing of one is near anything of another; a
+    room that cannot be walked is left out where another can.
     """
-    lengths = {name: length_of(plan, name) for name in plan.walls}
+    found: dict[str, WallLine] = {}
+    missing: tuple[Missing, ...] = ()
+    for number, room in enumerate(plan.rooms.values()):
+        lines = _walked(plan, room, number)
+        if isinstance(lines, dict):
+            found.update(lines)
+        else:
+            missing += lines
+    return found if found or not missing else missing
+
+
+def _walked(plan: Plan, room: Room, place: int) -> dict[str, WallLine] | tuple[Missing, ...]:
+    lengths = {name: length_of(plan, name) for name in room.walls}
     missing = [gap for gap in lengths.values() if isinstance(gap, Missing)]
-    turns = _turns(plan)
+    turns = _turns(room)
     missing += [turn for turn in turns if isinstance(turn, Missing)]
     if missing:
         return tuple(missing)
@@ -74,8 +92,9 @@ def wall_lines(plan: Plan) -> dict[str, WallLine] | tuple[Missing, ...]:
     ]
     assumed = any(length.rests_on_assumption for length in known.values())
     found: dict[str, WallLine] = {}
-    x, y = 0.0, 0.0
-    for number, (name, way, length, slack) in enumerate(zip(known, ways, drawn, slacks, strict=True)):
+    x, y = place * ROOMS_APART, 0.0
+    first = 2 * sum(len(other.walls) for other in list(plan.rooms.values())[:place])
+    for number, (name, way, length, slack) in enumerate(zip(known, ways, drawn, slacks, strict=True), first):
         inward = (way[1], -way[0])
         found[name] = WallLine(name, number, (x, y), way, inward, length, slack, math.fsum(slacks), assumed)
         x, y = x + length * way[0], y + length * way[1]
@@ -99,16 +118,15 @@ def _middle(known: Known) -> float:
     return ((known.low or 0.0) + (known.high or 0.0)) / 2
 
 
-def _turns(plan: Plan) -> list[float | Missing]:
+def _turns(room: Room) -> list[float | Missing]:
     """How far one turns to the right at the end of each wall, in radians."""
-    walls = tuple(plan.walls)
     said = {}
-    for name, corner in plan.corners.items():
-        between = corner_between(walls, name)
+    for name, corner in room.corners.items():
+        between = room.corner(name)
         if between is not None:
             said[between[0]] = corner
     turns: list[float | Missing] = []
-    for wall in walls:
+    for wall in room.walls:
         if wall not in said:
             turns.append(math.pi / 2)
             continue
