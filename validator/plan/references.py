@@ -16,12 +16,13 @@ from validator.plan.reader import Reader
 from validator.plan.rooms import Room, RoomNames, corner_of
 
 if TYPE_CHECKING:
-    from validator.plan.sections.furniture import Run
+    from validator.plan.sections.furniture import Run, Worktop
 
 _CALLED = {
     "walls": "wall",
     "layers": "layers",
     "runs": "run",
+    "worktops": "worktop",
     "items": "thing in a run",
     "appliances": "appliance",
     "points": "point",
@@ -43,7 +44,7 @@ class Names:
         self.rooms = RoomNames(sections)
         if self.rooms.known or self.rooms.rooms or _readable(sections.get("walls")):
             self.known["walls"] = self.rooms.known
-        for section in ("layers", "runs", "appliances", "points", "circuits", "people"):
+        for section in ("layers", "runs", "worktops", "appliances", "points", "circuits", "people"):
             if section in sections and _readable(sections[section]):
                 self.known[section] = _by_fold(sections[section])
         self.runs_with: dict[str, list[str]] = {}
@@ -97,6 +98,7 @@ class References:
             self._name(worktop.pointer_to("on"), worktop.on, "runs")
             if worktop.between is not None:
                 self._between(worktop.pointer_to("between"), worktop.between, worktop.on)
+            self._joints(worktop)
         for appliance in plan.appliances.values():
             self._field(appliance, "in_", "items")
             self._field(appliance, "over", "appliances", "items")
@@ -175,6 +177,14 @@ class References:
                 self._wall_of(room, pointer, end.removesuffix(" wall"))
             else:
                 self._name(pointer, end, "items", "appliances")
+
+    def _joints(self, worktop: Worktop) -> None:
+        """A joint lies along the wall of its run; at a corner it names the worktop that it meets there."""
+        run = self._plan.runs.get(worktop.on)
+        for joint in (worktop.joint, *(worktop.joints or {}).values(), worktop.corner):
+            if joint is not None:
+                self._along(joint, joint.at, run.against if run is not None else None, field="at")
+                self._field(joint, "with_", "worktops")
 
     def _runs(self) -> None:
         for name, run in self._plan.runs.items():

@@ -149,6 +149,10 @@ class Appliance(Element):
     height: Length | None = None  # a tap, above the worktop
     niche: Size | None = None  # the opening a built-in appliance asks for
     from_front: Length | None = None  # a cut-out, from the front edge of the worktop
+    corners: Length | None = None  # a cut-out: radius of its inside corners
+    set: Annotated[Literal["drop-in", "undermount"] | ToFind, OneOf()] | None = None  # a sink or a hob
+    free_below: Length | None = None  # from the underside of the worktop to the drawer, oven or panel below it
+    lined: Term | None = None  # what keeps the heat of a hob from the edge of its cut-out: `aluminium tape`, `none`
     feed: str | None = None  # the unit in which its water can be shut off
     vent: Term | None = None
     ducted: Duct | None = None  # a hood or a fan
@@ -173,6 +177,7 @@ class HobPapers(Element):
     to_tall_unit: MakersLength | None = None
     burner_in: MakersLength | None = None  # how far the edge of the nearest burner lies in from its side
     pan_support: MakersLength | None = None
+    air_below: MakersLength | None = None  # between the hob and what is below it
 
 
 class HoodPapers(Element):

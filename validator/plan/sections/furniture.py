@@ -1,5 +1,6 @@
 """Runs of units, what stands in them, and the worktops on them."""
 
+import re
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
@@ -8,12 +9,16 @@ from pydantic_core import CoreSchema, core_schema
 
 from validator.plan.choices import NameOfWall, OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit
-from validator.plan.fields import Along, Count, Height, Length, LineLoad, MakersLength, Size, Term
+from validator.plan.fields import Along, Count, Height, Length, LineLoad, MakersLength, Moisture, Size, Term
 from validator.plan.names import fold
 from validator.plan.order import ITEM_LINE
 from validator.plan.sections.room import MoistureReading
 from validator.plan.values import ToFind
 from validator.plan.written import Written
+
+
+_JOINT = re.compile(r"(?P<is>.+?)(?: at (?P<at>.+?))?(?: with (?P<with>.+))?", re.IGNORECASE)
+_SEAL = re.compile(r"(?P<width>.+?),? class (?P<class>.+)", re.IGNORECASE)
 
 
 class _LevelOrHeight:
@@ -188,6 +193,51 @@ class Run(Element):
     order: Annotated[dict[str, Item], Written("<=none>")]
 
 
+class Joint(Element):
+    """A joint in a worktop: `butt at 3000 from west`; at a corner `masons mitre with hob top`, the top it meets there."""
+
+    called: ClassVar[str] = "a joint of a worktop"
+    asks: ClassVar[tuple[str, ...]] = ("is_", "at")
+    line: ClassVar[Written | None] = Written(
+        "<is_>( <=at> <length> <=from> <name>)?( <=with> <name>)?",
+        ("butt at 3000 from west", "masons mitre", "masons mitre with hob top"),
+    )
+
+    is_: Annotated[Literal["butt", "mitre", "masons mitre"] | ToFind, OneOf()] | None = None
+    at: Along | None = None
+    with_: str | None = None  # at a corner: the worktop it meets
+    bolts: Count | None = None
+    filled_with: Term | None = None
+    width: Length | None = None  # of a stone joint, as fitted
+    step: Length | None = None  # how far one side of it stands above the other
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        found = _JOINT.fullmatch(" ".join(written.split())) if isinstance(written, str) else None
+        if found is None:
+            raise Unfit("a joint is written as what it is and where", "`butt at 3000 from west`, `masons mitre`")
+        return {key: value for key, value in found.groupdict().items() if value}
+
+
+class Seal(Element):
+    """The sealant along the back of a worktop: `8, class 25`, its width and the percentage that its class can move."""
+
+    called: ClassVar[str] = "the sealant of a worktop"
+    asks: ClassVar[tuple[str, ...]] = ("width", "class_")
+    line: ClassVar[Written | None] = Written("<width>,? <=class> <class_>", ("8, class 25", "10 class 12.5"))
+
+    width: Length | None = None
+    class_: Count | None = None
+    moves: Length | None = None  # how far the joint opens and closes
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        found = _SEAL.fullmatch(" ".join(written.split())) if isinstance(written, str) else None
+        if found is None:
+            raise Unfit("a sealant joint is written with its width and its class", "`8, class 25`")
+        return found.groupdict()
+
+
 class Worktop(Element):
     """A worktop on a run; `is` names a kind that carries its thickness."""
 
@@ -200,14 +250,22 @@ class Worktop(Element):
     depth: Length | None = None
     stock: Length | None = None  # the lengths it is sold in
     between: str | None = None  # "P2 and range": the things of the run from which to which it reaches
-    joint: Term | None = None
+    joint: Joint | None = None
+    joints: dict[str, Joint] | None = None  # where there are several, by name
+    corner: Joint | None = None  # where it meets the top of the run round the corner
+    bolts: Count | None = None  # in each of its joints that says nothing else
     past_end: Length | None = None
     past: dict[str, Length] | None = None  # how far it passes the units, by side
     gap_at_wall: Length | None = None
+    cover_at_wall: MakersLength | None = None  # how far an upstand comes forward over the gap; `none`: only sealant
+    seal: Seal | None = None
+    sealed: Annotated[bool | ToFind, YesOrNo()] | None = None  # every cut edge of it, before it is fitted
+    barrier: Term | None = None  # what keeps steam of machines from its underside: `foil`, `none`
     held_by: Term | None = None
     finish: Term | None = None
-    moisture: MoistureReading | None = None
-    stored: str | None = None
+    moisture: MoistureReading | None = None  # of solid timber, as it is fitted
+    settles_at: Moisture | None = None  # moisture of solid timber in use, from dry winter to damp summer: `8 to 12 %`
+    stored: Term | None = None
     cut: (
         Annotated[Literal["in the workshop", "wet on site", "with extraction on site", "dry on site"] | ToFind, OneOf()]
         | None
