@@ -22,6 +22,9 @@ FALLS_BACK = {
     "plaster-dry-before-the-next-task": "a task without a fixed date starts when what it follows is dry",
     "paint-dry-before-the-next-task": "a task without a fixed date starts when what it follows is dry",
     "cured-before-the-next-task": "a task without a fixed date starts when what it follows has cured",
+    "template-after-the-units": "a template without a fixed date comes the day after what it follows",
+    "timber-left-at-the-end": "a sink stands in the middle of its unit unless the plan says otherwise",
+    "timber-left-between-cut-outs": "a hob stands in the middle of its unit unless the plan says otherwise",
 }
 """Rules for which leaving the varied value out says something, and what."""
 

@@ -74,5 +74,13 @@ MEASURES: dict[str, Measure] = {
     "window that opens inwards": Measure("clear_to_open:InwardWindow", "clear_to_open:inward_windows"),
     "hinge side of a door": Measure("clear_to_open:HingeSide", "clear_to_open:hinge_sides"),
     "hob by a door of the room": Measure("clear_to_open:HobByDoor", "clear_to_open:hobs_by_doors"),
+    "template of a worktop": Measure("templates:Template", "templates:templates"),
+    "thing needed at a template": Measure("templates:NeededAtTemplate", "templates:things_needed_at_templates"),
+    "worktop at its wall": Measure("worktop_movement:WorktopAtWall", "worktop_movement:worktops_at_walls"),
+    "sealant joint of a worktop": Measure("worktop_movement:SealantJoint", "worktop_movement:sealant_joints"),
+    "worktop as fitted": Measure("worktop_care:WorktopAsFitted", "worktop_care:worktops_as_fitted"),
+    "worktop over a machine": Measure("worktop_care:WorktopOverMachine", "worktop_care:worktops_over_machines"),
+    "cut-out in a worktop": Measure("cut_outs:CutOut", "cut_outs:cut_outs"),
+    "joint of a worktop": Measure("worktop_joints:WorktopJoint", "worktop_joints:worktop_joints"),
     "departure": Measure("departures:Departure", ""),
 }

@@ -15,6 +15,7 @@ from validator.reference.library import Library
 
 if TYPE_CHECKING:
     from validator.measures.clear_to_open import Opening
+    from validator.measures.cut_outs import Placed
     from validator.measures.footprints import Plane
     from validator.measures.levels import Levels
     from validator.measures.point_places import PointPlaces
@@ -95,6 +96,13 @@ class Site:
         from validator.measures.tops import Tops
 
         return Tops(self)
+
+    @cached_property
+    def cut_outs(self) -> dict[str, list[Placed]]:
+        """The hobs and sinks in each piece of a worktop, by the name of the piece."""
+        from validator.measures.cut_outs import cut_outs_of
+
+        return cut_outs_of(self)
 
     def rows(self, kind: str) -> Rows:
         """The rows of one kind; KeyError for a kind the catalogue does not list."""

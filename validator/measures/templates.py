@@ -57,7 +57,6 @@ def templates(site: Site) -> Rows:
         return Rows()
     tasks, task = found
     fitting = tasks.get(FITTING) or next((each for each in tasks.values() if TEMPLATE in each.follows), None)
-    fitted: Given = Missing("/work", "day the worktop is fitted") if fitting is None else fitting.start
     before: list[Given] = [tasks[name].end for name in task.follows]
     if not before:
         before = [Missing(task.task.pointer_to("after"), "task that fixes the units")]
@@ -66,7 +65,7 @@ def templates(site: Site) -> Rows:
         starts=task.start,
         ended=reading.parts(before),
         ends=task.end,
-        fitted=fitted,
+        fitted=_fitted(task, fitting),
     )
     return Rows([row])
 
@@ -101,3 +100,12 @@ def _template(site: Site) -> tuple[dict[str, Scheduled], Scheduled] | None:
     tasks = schedule(site)
     return tasks, tasks[TEMPLATE]
 
+
+def _fitted(template: Scheduled, fitting: Scheduled | None) -> Given:
+    """The day of the fitting, as agreed with its maker: a date, or the days that the template waits for it."""
+    label = "day the worktop is fitted"
+    if fitting is None:
+        return Missing("/work", label)
+    if fitting.task.on is None and template.task.dries is None:
+        return Missing(fitting.task.pointer_to("on"), label)
+    return fitting.start

@@ -124,7 +124,9 @@ def _length(piece: Piece, top: Worktop) -> Row:
         start=piece.start,
         end=piece.end,
         stock=stock,
-        has_joint=reading.exactly(top.joint is not None or bool(top.joints), top.pointer_to("joint"), "whether it is joined"),
+        has_joint=reading.exactly(
+            top.joint is not None or bool(top.joints), top.pointer_to("joint"), "whether it is joined"
+        ),
     )
 
 

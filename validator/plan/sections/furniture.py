@@ -16,7 +16,6 @@ from validator.plan.sections.room import MoistureReading
 from validator.plan.values import ToFind
 from validator.plan.written import Written
 
-
 _JOINT = re.compile(r"(?P<is>.+?)(?: at (?P<at>.+?))?(?: with (?P<with>.+))?", re.IGNORECASE)
 _SEAL = re.compile(r"(?P<width>.+?),? class (?P<class>.+)", re.IGNORECASE)
 
@@ -194,7 +193,7 @@ class Run(Element):
 
 
 class Joint(Element):
-    """A joint in a worktop: `butt at 3000 from west`; at a corner `masons mitre with hob top`, the top it meets there."""
+    """A joint in a worktop, `butt at 3000 from west`; in a corner `masons mitre with hob top`, the top it meets."""
 
     called: ClassVar[str] = "a joint of a worktop"
     asks: ClassVar[tuple[str, ...]] = ("is_", "at")
