@@ -72,11 +72,16 @@ def test_electric_hobs_are_no_matter_of_the_gas_rule() -> None:
 
 
 def unit_over(
-    clearance: float, fuel: str = "gas", hob: Value | Given = SILENT, overlap: Value | Given = 590
+    clearance: float,
+    fuel: str = "gas",
+    hob: Value | Given = SILENT,
+    overlap: Value | Given = 590,
+    protected: bool = False,
 ) -> UnitOverHob:
     return row(
         UnitOverHob,
         unit="W2",
+        protected=protected,
         overlap=overlap,
         fuel=fuel,
         underside=950 + clearance,
@@ -166,3 +171,16 @@ def test_american_points_within_six_feet_of_a_sink() -> None:
     assert not met("US", "receptacle-near-sink-protected", sink(near, protected=False))
     assert met("US", "receptacle-near-sink-protected", sink(near, protected=True))
     assert applied("US", "receptacle-near-sink-protected", sink(far, protected=False)) is None
+
+
+@pytest.mark.parametrize(("protected", "least"), [(False, 750.0), (True, 600.0)])
+def test_canadian_cabinet_over_a_cooktop(protected: bool, least: float) -> None:
+    """Ontario Building Code 9.10.22.2: 750 mm to what burns, 600 mm where it is protected. Primary; law."""
+    for fuel in ("gas", "ceramic"):
+        rule = "protected-unit-over-hob" if protected else f"unit-over-{'gas' if fuel == 'gas' else 'electric'}-hob"
+        assert need("CA-ON", rule, unit_over(500, fuel, protected=protected)) == least
+
+
+def test_american_cabinet_with_a_protected_underside() -> None:
+    """IRC M1901.1 as guides quote it: 24 in to a protected surface. Secondary."""
+    assert need("US", "protected-unit-over-hob", unit_over(500, protected=True)) == pytest.approx(24 * INCH)

@@ -7,6 +7,8 @@ import pytest
 from tests.standards.by_hand import DAY, SILENT, Value, applied, books, judged, library, met, need, plan, row
 from validator.judging.apply import apply
 from validator.judging.outcomes import Result
+from validator.measures.beside_hobs import UnitBesideHob
+from validator.measures.hobs_at_openings import HobByDoorway, HobByWindow
 from validator.measures.landings import HobSide, WorktopBesideHob
 from validator.measures.rows import Missing, Why
 from validator.measures.site import Site
@@ -134,3 +136,57 @@ def test_canadian_cabinet_beside_a_cooktop(room: float, protected: bool, result:
     """Ontario Building Code 9.10.22.3: cabinets within 450 mm beside a cooktop are protected. Primary."""
     assert judged("CA-ON", "tall-unit-beside-hob-protected", side(room, protected=protected)).result is result
     assert applied("CA-ON", "tall-unit-beside-hob-protected", side(450)) is None
+
+
+def beside(clearance: float, aside: float, **more: Value) -> UnitBesideHob:
+    return row(
+        UnitBesideHob,
+        unit="W1",
+        fuel="gas",
+        further=1000,
+        nearer=1000 - aside,
+        underside=940 + clearance,
+        surface=900,
+        supports=40,
+        **{"hob_stated": SILENT, "hob_from": 0, "protected": False, **more},
+    )
+
+
+@pytest.mark.parametrize(("clearance", "holds"), [(460, True), (459, False)])
+def test_british_unit_beside_a_gas_hob(clearance: float, holds: bool) -> None:
+    """Gas trade defaults as quoted from BS 6172: 460 mm to wall units beside, where the paper is silent. Secondary."""
+    assert met("GB", "unit-beside-gas-hob", beside(clearance, aside=60)) is holds
+    assert met("GB", "unit-beside-gas-hob", beside(clearance, aside=60, hob_stated=400))
+
+
+def test_the_room_above_a_gas_hob_reaches_past_its_edge() -> None:
+    """The same: 760 mm up to 50 mm beyond its edge. Instructions as printed: 400 mm to units in line with the edge."""
+    assert not met("GB", "unit-close-beside-gas-hob", beside(500, aside=49))
+    assert met("GB", "unit-close-beside-gas-hob", beside(760, aside=49))
+    assert met("GB", "unit-close-beside-gas-hob", beside(470, aside=0, hob_stated=400))
+    assert applied("GB", "unit-close-beside-gas-hob", beside(500, aside=50)) is None
+
+
+def test_canadian_cabinets_hung_beside_a_cooktop() -> None:
+    """Ontario Building Code 9.10.22.3: 450 mm above, or protected, within 450 mm beside. Primary."""
+    assert met("CA-ON", "unit-beside-hob", beside(450, aside=100))
+    assert not met("CA-ON", "unit-beside-hob", beside(449, aside=100))
+    assert applied("CA-ON", "unit-beside-hob", beside(300, aside=450)) is None
+    assert applied("CA-ON", "unit-beside-hob", beside(300, aside=100, protected=True)) is None
+
+
+def test_a_cooker_beside_a_doorway_in_england() -> None:
+    """HHSRS worked examples: a cooker beside a door is rated several times worse; 300 mm is what they call unsafe."""
+    found = row(HobByDoorway, doorway="door", fuel="gas", further=1000, nearer=701)
+    outcome = judged("GB-ENG", "hob-away-from-doorway", found)
+    assert (outcome.result, outcome.rule.severity) == (Result.NOT_MET, "put right")
+    assert judged("US", "hob-away-from-doorway", found).rule.severity == "improve"
+
+
+@pytest.mark.parametrize(("opens", "clear", "holds"), [("in", -1, False), ("in", 0, True)])
+def test_no_cooking_surface_under_a_window_that_opens(opens: str, clear: float, holds: bool) -> None:
+    """NKBA kitchen planning guidelines: no cooking surface under an operable window. Secondary."""
+    found = row(HobByWindow, window="window", opens=opens, fuel="gas", further=clear, nearer=0)
+    assert met("US", "hob-not-under-window", found) is holds
+    fixed = row(HobByWindow, window="window", opens="fixed", fuel="gas", further=clear, nearer=0)
+    assert applied("US", "hob-not-under-window", fixed) is None

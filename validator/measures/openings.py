@@ -75,7 +75,7 @@ class ThingToCarryIn(Row, kind="thing to carry in"):
         return least(self.widths) - least(self.width, self.depth)
 
 
-class _Hole(NamedTuple):
+class Hole(NamedTuple):
     """An opening on its wall: both edges along it, sill and head above the bare floor."""
 
     name: str
@@ -96,7 +96,7 @@ class _Thing(NamedTuple):
 
 def things_at_openings(site: Site) -> Rows:
     """A row for each unit and each point on a wall with openings. Without `openings` nobody knows of any."""
-    holes = _holes(site)
+    holes = holes_by_wall(site)
     rows = Rows()
     for room in site.plan.rooms.values():
         if room.openings.left_out:
@@ -114,7 +114,7 @@ def _order(row: ThingAtOpening) -> float:
     return float(aside.low or 0.0) if aside is not None else 0.0
 
 
-def _at(thing: _Thing, hole: _Hole) -> ThingAtOpening:
+def _at(thing: _Thing, hole: Hole) -> ThingAtOpening:
     subject = thing.subject
     label = f"beside the {hole.name}"
     aside = _clear(thing.left, thing.right, hole.left, hole.right, subject, label)
@@ -141,16 +141,16 @@ def _clear(start: Given, end: Given, other_start: Given, other_end: Given, subje
     return before if before.value >= behind.value else behind
 
 
-def _holes(site: Site) -> dict[str, list[_Hole]]:
+def holes_by_wall(site: Site) -> dict[str, list[Hole]]:
     """The openings of each wall, by its folded name; '' for those of which nobody knows the wall."""
-    found: dict[str, list[_Hole]] = {}
+    found: dict[str, list[Hole]] = {}
     for name, opening in site.plan.openings.items():
         if opening.wall is not None:
             found.setdefault(fold(opening.wall), []).append(_hole(site, name, opening, opening.wall))
     return found
 
 
-def _hole(site: Site, name: str, opening: Opening, wall: str) -> _Hole:
+def _hole(site: Site, name: str, opening: Opening, wall: str) -> Hole:
     plan = site.plan
     subject = Subject(name, opening.pointer, f"{wall} wall", wall)
     size = opening.size
@@ -166,7 +166,7 @@ def _hole(site: Site, name: str, opening: Opening, wall: str) -> _Hole:
         left, right = worked(row, "place", f"left edge of the {name}"), near
     sill = _sill(site, name, opening)
     head = worked(Above(subject, base=sill, amount=height), "height", f"head of the {name}")
-    return _Hole(name, opening, left, right, sill, head)
+    return Hole(name, opening, left, right, sill, head)
 
 
 def _sill(site: Site, name: str, opening: Opening) -> Given:
@@ -231,7 +231,7 @@ def windows_over_worktops(site: Site) -> Rows:
     return rows
 
 
-def _passes(site: Site, run: str, wall: str, hole: _Hole) -> bool:
+def _passes(site: Site, run: str, wall: str, hole: Hole) -> bool:
     """Whether a run stands under an opening, as far as anybody knows."""
     things = [thing for thing in site.setting_out.in_run(run) if thing.item.family in ("unit", "opening")]
     if not things or fold(things[0].wall) != fold(wall):
@@ -246,7 +246,7 @@ def _value(place: Given) -> float:
     return float(place.value) if isinstance(place, Known) else 0.0
 
 
-def _window(site: Site, hole: _Hole, run: str) -> Row:
+def _window(site: Site, hole: Hole, run: str) -> Row:
     opening = hole.opening
     worktop = site.levels.worktop_on(run)
     assert worktop is not None
@@ -262,13 +262,13 @@ def _window(site: Site, hole: _Hole, run: str) -> Row:
     )
 
 
-def _span(hole: _Hole) -> tuple[float, float] | None:
+def _span(hole: Hole) -> tuple[float, float] | None:
     if not isinstance(hole.left, Known) or not isinstance(hole.right, Known):
         return None
     return float(hole.left.value), float(hole.right.value)
 
 
-def _tap(site: Site, hole: _Hole) -> tuple[Given, Given]:
+def _tap(site: Site, hole: Hole) -> tuple[Given, Given]:
     """Whether a tap stands in front of a window, and how high it is above the worktop."""
     plan = site.plan
     pointer = plan.appliances.pointer

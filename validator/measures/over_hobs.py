@@ -9,7 +9,20 @@ from validator.measures.appliance_places import HOBS, fuel_of, of_kinds, of_no_k
 from validator.measures.arithmetic import least
 from validator.measures.hoods import span_of, stated_figure, supports_of, surface_of
 from validator.measures.room_levels import Above
-from validator.measures.rows import NAME, Given, Known, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.rows import (
+    NAME,
+    YES_NO,
+    Given,
+    Known,
+    LeftOut,
+    Missing,
+    Row,
+    Rows,
+    Subject,
+    Words,
+    figure,
+    given,
+)
 from validator.measures.walls import called_wall, difference, half_of, named_gap, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
@@ -52,6 +65,7 @@ class UnitOverHob(Row, kind="unit over a hob"):
     supports: float = given(LENGTH, "pan supports")
     hob_stated: float = given(LENGTH, "hob maker's figure")
     hob_from: float = given(LENGTH, "where it starts, below the pan supports")
+    protected: bool = given(YES_NO, "whether the unit is protected against heat")
 
     @figure(LENGTH, "clearance", start="pan supports", end="underside of the unit")
     def clearance(self) -> float:
@@ -113,7 +127,14 @@ def _row(site: Site, place: ApplianceAt, units: list[Standing]) -> Row | None:
         supports=supports,
         hob_stated=hob_stated,
         hob_from=hob_from,
+        protected=protection_of(unit),
     )
+
+
+def protection_of(unit: Standing) -> Given:
+    """Whether a unit says that it is protected against the heat of a hob."""
+    label = f"whether {unit.name} is protected against heat"
+    return reading.word(unit.item.protected, unit.item.pointer_to("protected"), label)
 
 
 def _overlap(place: ApplianceAt, unit: Standing) -> Given:
