@@ -77,8 +77,9 @@ def _left_out(site: Site, kind: str) -> Rows:
     if plan.appliances.left_out:
         return Rows(left_out=[LeftOut(kind, Missing("/appliances", "appliances"))])
     rows = Rows(left_out=of_no_kind(plan, kind))
-    if plan.openings.left_out and of_kinds(plan, HOBS):
-        rows.left_out.append(LeftOut(kind, Missing("/openings", "doors and windows")))
+    rooms = [plan.room_of(place_of(site, name).on) for name in of_kinds(plan, HOBS)]
+    unsaid = [room.openings.pointer for room in rooms if room is not None and room.openings.left_out]
+    rows.left_out += [LeftOut(kind, Missing(pointer, "doors and windows")) for pointer in dict.fromkeys(unsaid)]
     return rows
 
 
