@@ -21,7 +21,7 @@ def test_height_stack_with_a_floating_floor() -> None:
     assert row(FloorBuildUp, layers=(3, 8)).thickness == 11
     top = row(WorktopOnRun, laid_before=0, setting=153, carcass=720, thickness=38, finished_floor=11)
     assert top.height == 900
-    unit = row(UnitOnLegs, setting=153, fall=12, leg_least=130, leg_most=180)
+    unit = row(UnitOnLegs, setting=153, rise=0, fall=12, leg_least=130, leg_most=180)
     assert unit.at_low_spot == 165
     assert met("GB", "legs-reach-the-low-spot", unit)
     assert met("GB", "legs-short-enough-at-the-high-spot", unit)
@@ -88,7 +88,7 @@ def test_legs_take_the_fall_of_a_new_floor(most: float, reaches: bool) -> None:
     """NHBC Standards 2020, 9.1.5: a new floor may be out of level by 3 mm in a metre: primary. A run of 3 m then
     falls by 9, and legs of 150 at the high spot stand 159 at the low one.
     """
-    unit = row(UnitOnLegs, setting=150, fall=3 * 3, leg_least=130, leg_most=most)
+    unit = row(UnitOnLegs, setting=150, rise=0, fall=3 * 3, leg_least=130, leg_most=most)
     assert met("GB", "legs-reach-the-low-spot", unit) is reaches
 
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import total
+from validator.measures.floor_stretches import floor_under
 from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Why, Words, figure, given
 from validator.measures.tracing import derived
 from validator.plan.dimensions import LENGTH
@@ -13,6 +14,7 @@ from validator.plan.names import fold
 from validator.plan.values import NothingStated
 
 if TYPE_CHECKING:
+    from validator.measures.floor_stretches import Stretch
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
 
@@ -28,12 +30,21 @@ class FloorBuildUp(Row, kind="floor build-up"):
 
 
 class UnitOnLegs(Row, kind="unit on legs"):
-    """A unit standing on legs on a floor that is not level. All from the bare floor, or from the floor laid before."""
+    """A unit standing on legs on a floor that is not level. All from the bare floor, or from the floor laid before.
+
+    The legs are set at the high spot of the floor; where the plan names the spots of the floor by the walls, the run
+    has a high spot and a low spot of its own.
+    """
 
     setting: float = given(LENGTH, "legs at the high spot")
+    rise: float = given(LENGTH, "high spot of the run below the high spot")
     fall: float = given(LENGTH, "low spot below the high spot")
     leg_least: float = given(LENGTH, "shortest its legs can be")
     leg_most: float = given(LENGTH, "longest its legs can be")
+
+    @figure(LENGTH, "legs where its run is highest", start="floor there", end="underside of the carcass")
+    def at_high_spot(self) -> float:
+        return self.setting + self.rise
 
     @figure(LENGTH, "legs at the low spot", start="floor at the low spot", end="underside of the carcass")
     def at_low_spot(self) -> float:
@@ -114,23 +125,24 @@ def units_on_legs(site: Site) -> Rows:
         return Rows(left_out=[LeftOut(UnitOnLegs.kind, Missing("/runs", "runs of units"))])
     units = (thing for thing in site.setting_out.things() if thing.item.family == "unit")
     standing = (thing for thing in units if not site.levels.is_hung(thing))
-    return Rows([_on_legs(site, thing) for thing in standing if _has_legs(site, thing)])
+    floors = {run: floor_under(site, run) for run in site.plan.runs}
+    return Rows([_on_legs(site, thing, floors[thing.run]) for thing in standing if has_legs(site, thing)])
 
 
-def _has_legs(site: Site, thing: Standing) -> bool:
+def has_legs(site: Site, thing: Standing) -> bool:
+    """Whether a standing unit has legs, as far as the plan says."""
     run = site.plan.runs[thing.run]
     none_in_run = run.legs is not None and isinstance(run.legs.setting, NothingStated) and thing.item.legs is None
     return not none_in_run and not isinstance(thing.item.legs, NothingStated)
 
 
-def _on_legs(site: Site, thing: Standing) -> Row:
+def _on_legs(site: Site, thing: Standing, floor: Stretch) -> Row:
     legs = reading.read(thing.item, "legs", "legs")
     ends: dict[str, Given] = {"leg_least": legs, "leg_most": legs}
     if isinstance(legs, Known):
         ends["leg_least"] = Known(legs.low, legs.pointer, legs.text, "shortest legs", legs.low, legs.low, legs.assumed)
         ends["leg_most"] = Known(legs.high, legs.pointer, legs.text, "longest legs", legs.high, legs.high, legs.assumed)
-    fall = site.levels.at(thing.wall).fall
-    return UnitOnLegs(thing.subject, setting=site.levels.setting_of(thing), fall=fall, **ends)
+    return UnitOnLegs(thing.subject, setting=site.levels.setting_of(thing), rise=floor.high, fall=floor.low, **ends)
 
 
 def appliances_under_worktops(site: Site) -> Rows:

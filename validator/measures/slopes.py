@@ -10,13 +10,14 @@ from validator.measures.arithmetic import least, root, total
 from validator.measures.looking_up import looked_up
 from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, figure, given
 from validator.measures.tracing import derived
-from validator.measures.walls import FromRightEnd, length_of, which_end, worked
+from validator.measures.walls import FromRightEnd, at_left, length_of, which_end, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from validator.measures.run_places import Standing
     from validator.measures.site import Site
     from validator.plan.rooms import Room
     from validator.plan.sections.room import Slope
@@ -78,9 +79,8 @@ def _slopes(room: Room) -> Mapping[str, Slope]:
 def _under(site: Site, wall: str, along: Given, low_wall: str, slope: Slope, flat: Given) -> Given:
     """The ceiling at a place of a wall under one slope; the flat ceiling where the slope does not reach that wall."""
     pointer = slope.pointer_to("from")
-    low = site.levels.at(wall).above_bare_floor(slope.from_, pointer, f"ceiling at the {low_wall} wall", None)
     if fold(wall) == fold(low_wall):
-        return low
+        return site.levels.at(wall).above_bare_floor(slope.from_, pointer, f"ceiling at the {low_wall} wall", None)
     end = which_end(site.plan, wall, low_wall)
     if not end:
         return flat
@@ -89,9 +89,37 @@ def _under(site: Site, wall: str, along: Given, low_wall: str, slope: Slope, fla
     if end == "right":
         row = FromRightEnd(subject, wall=length_of(site.plan, wall), amount=along)
         from_wall = worked(row, "place", "from the low wall")
+    return _sloping(site, subject, from_wall, low_wall, slope, flat)
+
+
+def _sloping(site: Site, subject: Subject, from_wall: Given, low_wall: str, slope: Slope, flat: Given) -> Given:
+    """The ceiling so far from the low wall of a slope; a flat one, where the slope has ended before."""
+    room, pointer = site.levels.at(low_wall), slope.pointer_to("from")
+    low = room.above_bare_floor(slope.from_, pointer, f"ceiling at the {low_wall} wall", None)
     tape = PlaceToStand(subject, low=low, flat=flat, sloping_length=_along(slope, low, flat))
     reach = derived(tape, "reach") if {"low", "flat", "sloping_length"} <= set(tape.known) else _gaps_of(tape)
     return worked(CeilingAt(subject, from_wall=from_wall, low=low, flat=flat, reach=reach), "ceiling", "ceiling")
+
+
+def ceiling_before(site: Site, thing: Standing) -> list[Given]:
+    """The ceiling over the front of a unit, under each slope that comes down on the far side of the room.
+
+    Such a slope meets no end of the unit's wall, and lies the lower the further the unit reaches into the room.
+    """
+    plan, room = site.plan, site.levels.at(thing.wall)
+    found = []
+    for low_wall, slope in _slopes(room.room).items():
+        across = at_left(plan, thing.wall)
+        meets = across is not None and fold(at_left(plan, across) or "") == fold(low_wall)
+        if across is None or not meets or fold(low_wall) == fold(thing.wall):
+            continue
+        subject, item = thing.subject, thing.item
+        there = ["depth", *(field for field in ("front", "void_behind") if getattr(item, field) is not None)]
+        out = [reading.read(item, field, field.replace("_", " ")) for field in there]
+        reach = worked(InFrontOf(subject, parts=reading.parts(out)), "middle", f"{thing.name} into the room")
+        row = FromRightEnd(subject, wall=length_of(plan, across), amount=reach)
+        found.append(_sloping(site, subject, worked(row, "place", "from the low wall"), low_wall, slope, room.ceiling))
+    return found
 
 
 def _gaps_of(row: Row) -> tuple[Missing, ...]:

@@ -78,7 +78,8 @@ class Item(Element):
     inside: Size | None = None  # the clear space in it, where that does not follow from its sides
     tolerance: Length | None = None  # how far its width may be off, either way
     legs: MakersLength | None = None  # the range its legs can be set to: `135 to 180`; none: it has no legs
-    plinth: Length | None = None
+    plinth: MakersLength | None = None  # how high its board is as bought; none: it shows its legs
+    set_back: Length | None = None  # its plinth behind its fronts
     opens: (
         Annotated[Literal["door", "two doors", "doors", "drawers", "pull-out", "lift-up", "nothing"] | ToFind, OneOf()]
         | None
@@ -90,6 +91,11 @@ class Item(Element):
     hangers: Hangers | None = None
     protected: Annotated[bool | ToFind, YesOrNo()] | None = None  # against the heat of a hob, as the code allows
     underside: Height | None = None
+    cornice: MakersLength | None = None  # what stands on its top: cornice, capping, light
+    stood_up: (
+        Annotated[Literal["as it comes", "put together lying", "put together upright", "in parts"] | ToFind, OneOf()]
+        | None
+    ) = None
     shelves: Count | None = None  # besides its bottom
     weight: LineLoad | None = None  # of the unit itself
     load: LineLoad | None = None  # what its fixings are reckoned to carry besides its own weight

@@ -1,0 +1,118 @@
+"""Tops and undersides: units under the ceiling, flat or sloping, and hung units over a worktop."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
+from validator.measures.arithmetic import least
+from validator.measures.rows import YES_NO, Given, Known, LeftOut, Missing, Row, Rows, figure, given
+from validator.measures.slopes import ceiling_at, ceiling_before
+from validator.measures.tall_units import standing_tall
+from validator.measures.walls import difference, worked
+from validator.plan.dimensions import LENGTH
+from validator.plan.names import fold
+from validator.plan.values import NothingStated
+
+if TYPE_CHECKING:
+    from validator.measures.run_places import Standing
+    from validator.measures.site import Site
+
+
+class UnitUnderCeiling(Row, kind="unit under the ceiling"):
+    """A hung or a tall unit and the ceiling over it, where that is lowest: over its left, its right and its front."""
+
+    top: float = given(LENGTH, "top of the unit")
+    ceilings: tuple[float, ...] = given(LENGTH, "ceiling", many=True)
+    has_cornice: bool = given(YES_NO, "whether the plan says what stands on its top")
+    cornice: float = given(LENGTH, "cornice")
+
+    @figure(LENGTH, "lowest ceiling over it", start="bare floor at the high spot", end="ceiling")
+    def ceiling(self) -> float:
+        return least(self.ceilings)
+
+    @figure(LENGTH, "room above the unit", start="top of the unit", end="ceiling")
+    def above(self) -> float:
+        return self.ceiling - self.top
+
+
+class HungOverWorktop(Row, kind="hung unit over a worktop"):
+    """A hung unit and the worktop under it."""
+
+    gap: float = given(LENGTH, "room over the worktop")
+
+    @figure(LENGTH, "room between worktop and unit", start="worktop", end="underside of the unit")
+    def clear(self) -> float:
+        return self.gap
+
+
+def units_under_ceiling(site: Site) -> Rows:
+    """A row for each hung unit and each tall one."""
+    if site.plan.runs.left_out:
+        return Rows(left_out=[LeftOut(UnitUnderCeiling.kind, Missing("/runs", "runs of units"))])
+    tall = {id(thing) for thing in standing_tall(site)}
+    rows = Rows()
+    for thing in site.setting_out.things():
+        if thing.item.family == "unit" and (id(thing) in tall or site.levels.is_hung(thing)):
+            rows.rows.append(_under_ceiling(site, thing))
+    return rows
+
+
+def _under_ceiling(site: Site, thing: Standing) -> Row:
+    item = thing.item
+    said = item.cornice is not None and not isinstance(item.cornice, NothingStated)
+    return UnitUnderCeiling(
+        thing.subject,
+        top=site.levels.top_of(thing),
+        ceilings=_ceilings(site, thing),
+        has_cornice=reading.exactly(said, item.pointer_to("cornice"), "whether something stands on its top"),
+        cornice=reading.read(item, "cornice", "cornice"),
+    )
+
+
+def _ceilings(site: Site, thing: Standing) -> Given:
+    """The ceiling over both ends of a unit and over its front; the flat ceiling once, where nothing slopes."""
+    room = site.levels.at(thing.wall)
+    if room.room.ceiling is None or not room.room.ceiling.slopes:
+        return reading.parts([room.ceiling])
+    over = [ceiling_at(site, thing.wall, thing.left), ceiling_at(site, thing.wall, thing.right)]
+    over += ceiling_before(site, thing)
+    return reading.parts(list({id(height): height for height in over}.values()))
+
+
+def hung_over_worktops(site: Site) -> Rows:
+    """A row for each hung unit with a worktop under it; what carries a worktop itself hangs over none."""
+    if site.plan.runs.left_out:
+        return Rows(left_out=[LeftOut(HungOverWorktop.kind, Missing("/runs", "runs of units"))])
+    if site.plan.worktops.left_out:
+        return Rows(left_out=[LeftOut(HungOverWorktop.kind, Missing("/worktops", "worktops"))])
+    tops = _worktops_by_wall(site)
+    rows = Rows()
+    for thing in site.setting_out.things():
+        if thing.item.family != "unit" or not site.levels.is_hung(thing) or site.levels.worktop_on(thing.run):
+            continue
+        below = next((run for run, left, right in tops.get(fold(thing.wall), ()) if _over(thing, left, right)), None)
+        worktop = site.levels.worktop_on(below) if below is not None else None
+        if worktop is not None:
+            surface = worked(worktop, "height", "worktop")
+            gap = difference(site.levels.underside_of(thing), surface, thing.subject, "room over the worktop")
+            rows.rows.append(HungOverWorktop(thing.subject, gap=gap))
+    return rows
+
+
+def _worktops_by_wall(site: Site) -> dict[str, list[tuple[str, Given, Given]]]:
+    """The runs with a worktop at each wall, and from where to where they stand."""
+    found: dict[str, list[tuple[str, Given, Given]]] = {}
+    for run in site.plan.runs:
+        things = site.setting_out.in_run(run) if site.levels.worktop_on(run) else []
+        if things:
+            found.setdefault(fold(things[0].wall), []).append((run, things[0].left, things[-1].right))
+    return found
+
+
+def _over(thing: Standing, left: Given, right: Given) -> bool:
+    """Whether the middle of a hung unit lies over a run, as far as anybody knows."""
+    middle = thing.middle
+    if not isinstance(middle, Known) or not isinstance(left, Known) or not isinstance(right, Known):
+        return True
+    return float(left.value) <= float(middle.value) <= float(right.value)
