@@ -25,6 +25,7 @@ NOT_A_FIGURE_OF_THE_PLAN = {
     "laminate-longest-across": "the boards run the other way from where the room is long",
     "extract-rate-of-a-hood": "the unit of the flow has a figure in it, so that there is no one number to move",
     "unit-on-a-stud": "counts studs",
+    "tops-lined-through": "units that hang level with the tall unit go with it",
     "worktop-in-one-length": "no length that it is sold in comes close",
 }
 """Limits that no single figure typed in the demo plans can be moved across, and why."""
@@ -35,6 +36,13 @@ TOGETHER = {
     frozenset(
         {"legs-short-enough-at-the-high-spot", "appliance-goes-in-and-out"}
     ): "the opening is as high as the legs",
+    frozenset({"plinth-not-too-low", "appliance-goes-in-and-out"}): "plinth and opening are as high as the legs",
+    frozenset(
+        {"legs-short-enough-at-the-high-spot", "plinth-not-too-low", "appliance-goes-in-and-out"}
+    ): "legs, plinth and opening end together",
+    frozenset(
+        {"tall-unit-tips-up", "tall-unit-tips-up-on-its-legs"}
+    ): "what never comes up is not asked about its legs",
     frozenset({"run-not-longer-than-its-wall", "run-with-room-at-its-end"}): "what is too long has no end to judge",
 }
 """Limits that meet in one millimetre, and why."""
