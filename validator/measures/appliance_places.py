@@ -24,6 +24,7 @@ FUELS = {
 }
 HOBS = frozenset({*FUELS, "electric cooker"})
 HOODS = frozenset({"hood", "chimney hood", "canopy hood"})
+COLD = frozenset({"fridge", "freezer", "fridge freezer"})
 FLAT_GLASS = frozenset({"induction", "ceramic"})
 
 

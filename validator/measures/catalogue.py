@@ -20,6 +20,8 @@ MEASURES: dict[str, Measure] = {
     "run against its wall": Measure("setting_out:RunAgainstWall", "setting_out:runs_against_walls"),
     "end of a run at a wall": Measure("wall_ends:WallEnd", "wall_ends:wall_ends"),
     "thing beside its neighbours": Measure("neighbours:BesideNeighbours", "neighbours:beside_neighbours"),
+    "appliance in a housing": Measure("housings:InHousing", "housings:in_housings"),
+    "machine in an opening": Measure("housings:InOpening", "housings:in_openings"),
     "point on a wall": Measure("setting_out:PointPlace", "point_places:point_places"),
     "floor build-up": Measure("heights:FloorBuildUp", "heights:floor_build_ups"),
     "unit on legs": Measure("heights:UnitOnLegs", "heights:units_on_legs"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.appliance_places import kind_of, standing_of
+from validator.measures.appliance_places import COLD, kind_of, standing_of
 from validator.measures.arithmetic import total
 from validator.measures.of_kinds import asked_at, of_kind
 from validator.measures.rows import YES_NO, Given, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
@@ -17,7 +17,6 @@ if TYPE_CHECKING:
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
 
-COLD = frozenset({"fridge", "freezer", "fridge freezer"})
 OPENS = ("door", "two doors", "doors", "drawers", "pull-out", "nothing", "appliance")
 
 

@@ -178,6 +178,7 @@ class HobPapers(Element):
     burner_in: MakersLength | None = None  # how far the edge of the nearest burner lies in from its side
     pan_support: MakersLength | None = None
     air_below: MakersLength | None = None  # between the hob and what is below it
+    opening_width: MakersLength | None = None  # a cooker, between what stands beside it
 
 
 class HoodPapers(Element):
