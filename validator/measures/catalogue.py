@@ -22,6 +22,8 @@ MEASURES: dict[str, Measure] = {
     "thing beside its neighbours": Measure("neighbours:BesideNeighbours", "neighbours:beside_neighbours"),
     "appliance in a housing": Measure("housings:InHousing", "housings:in_housings"),
     "machine in an opening": Measure("housings:InOpening", "housings:in_openings"),
+    "depth of a worktop": Measure("depths:WorktopDepth", "depths:worktop_depths"),
+    "depth of a hung unit": Measure("depths:HungDepth", "depths:hung_depths"),
     "point on a wall": Measure("setting_out:PointPlace", "point_places:point_places"),
     "floor build-up": Measure("heights:FloorBuildUp", "heights:floor_build_ups"),
     "unit on legs": Measure("heights:UnitOnLegs", "heights:units_on_legs"),
