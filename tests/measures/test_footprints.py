@@ -10,9 +10,7 @@ KINDS = "kinds: {base: {height: 720, depth: 560, front: 20, void behind: 50, han
 
 
 def _plane(text: str) -> Plane:
-    found = site(text).plane
-    assert isinstance(found, Plane)
-    return found
+    return site(text).plane
 
 
 def _named(plane: Plane, name: str) -> Footprint:
@@ -46,9 +44,21 @@ def test_an_island_without_its_place_along_the_wall_is_not_placed() -> None:
 
 
 def test_a_room_without_the_length_of_a_wall_cannot_be_drawn() -> None:
-    found = site("walls: {north: {length: 4000}, east: {length: to find out}}").plane
-    assert isinstance(found, tuple)
-    assert [gap.pointer for gap in found] == ["/walls/east/length"]
+    plane = _plane("walls: {north: {length: 4000}, east: {length: to find out}}")
+    assert [gap.pointer for gap in plane.undrawn["north"]] == ["/walls/east/length"]
+
+
+def test_a_room_that_cannot_be_drawn_leaves_the_others() -> None:
+    larder = "rooms: {larder: {walls: {inner: {length: to find out}}}}\n"
+    runs = "runs: {sinks: {against: north, order: {B1: base 600}}, jars: {against: inner, order: {B2: base 600}}}"
+    plane = _plane(ROOM + KINDS + larder + runs)
+    assert list(plane.of) == ["/runs/sinks/order/B1"]
+    assert [gap.pointer for gap in plane.lacking["jars"]] == ["/rooms/larder/walls/inner/length"]
+
+
+def test_five_walls_have_a_corner_that_turns_outwards_and_nobody_said_which() -> None:
+    walls = ", ".join(f"{name}: {{length: 3000}}" for name in "abcde")
+    assert [gap.pointer for gap in _plane(f"walls: {{{walls}}}").undrawn["a"]] == ["/corners"]
 
 
 def test_what_the_plan_is_silent_about_is_kept_with_the_footprint() -> None:

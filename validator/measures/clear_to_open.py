@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures import reading
 from validator.measures.appliance_places import HOBS, kind_of, of_no_kind, standing_of
 from validator.measures.footprints import AT_MOST, Footprint, Plane, Sum, handle_of
-from validator.measures.rows import NAME, Given, Known, LeftOut, Missing, Row, Rows, Subject, figure, given
+from validator.measures.rows import NAME, Given, Known, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
 from validator.measures.shapes import Index, Shape, apart
 from validator.measures.sweeps import Leaf, Sort, Sweep, Way
 from validator.measures.wall_lines import WallLine
@@ -25,6 +25,9 @@ REACH = 600.0
 
 SAME = 0.05
 """Distances that differ by no more are the same: whoever opens a door on either side comes as near."""
+
+KINDS = ("wall", "unit", "machine", "worktop", "opening", "nothing")
+"""What may be nearest."""
 
 NOTHING = "anything"
 """What is nearest where nothing is near."""
@@ -46,6 +49,7 @@ class Drawers(Row, kind="drawers of a unit"):
 
     drawn: float = given(LENGTH, "by the drawing")
     nearest: str = given(NAME, "what is nearest")
+    nearest_is: str = given(Words(KINDS), "what sort of thing is nearest")
 
     @figure(LENGTH, "clear to run out", start="drawer, run out", end="nearest shut thing or wall")
     def clear(self) -> float:
@@ -125,6 +129,7 @@ class Found(NamedTuple):
 
     value: float
     to: Subject | None
+    is_: str = "nothing"
     slack: float = 0.0
     assumed: bool = False
     missing: tuple[Missing, ...] = ()
@@ -149,13 +154,13 @@ class Opening:
 
     def clear(self, sweep: Sweep) -> Found:
         """How clear of what is shut a thing opens."""
-        if sweep.missing or isinstance(self.plane, tuple):
+        if sweep.missing or sweep.line is None:
             return Found(0, None, missing=sweep.missing)
         found = [self._nearest(self.plane, sweep, way) for way in sweep.ways]
         unplaced = [
             gap
             for thing in self.plane.unplaced
-            if thing.layers & sweep.layers and thing.side != sweep.side
+            if thing.room == sweep.line.room and thing.layers & sweep.layers and thing.side != sweep.side
             for gap in thing.missing
         ]
         return _settled(found, sweep, tuple(dict.fromkeys(unplaced)))
@@ -174,8 +179,8 @@ class Opening:
                 if value < AT_MOST:
                     unknown += thing.no_face + thing.no_handle
                 if value < best.value:
-                    slack = thing.slack + _slack(sweep, thing.line)
-                    best = Found(value, thing.subject, slack, thing.assumed or sweep.assumed)
+                    slack = thing.slack + _slack(sweep, thing.line, wall_itself=not thing.run)
+                    best = Found(value, thing.subject, thing.is_, slack, thing.assumed or sweep.assumed)
         return best._replace(missing=tuple(dict.fromkeys(unknown)))
 
     def clear_of_open(self, sweep: Sweep) -> Found:
@@ -200,12 +205,12 @@ class Opening:
                     unknown += other.asks
                 if value < best.value:
                     slack = other.slack + _slack(sweep, other.line)
-                    best = Found(value, other.subject, slack, other.assumed or sweep.assumed)
+                    best = Found(value, other.subject, "opening", slack, other.assumed or sweep.assumed)
         return best._replace(missing=tuple(dict.fromkeys(unknown)))
 
     def beside(self, sweep: Sweep) -> Found:
         """How far what stands beside the hinge of a door is from the outer half of its leaf, open at a right angle."""
-        if sweep.missing or isinstance(self.plane, tuple) or sweep.footprint is None:
+        if sweep.missing or sweep.footprint is None:
             return Found(0, None, missing=sweep.missing)
         plane, footprint = self.plane, sweep.footprint
         found = []
@@ -230,16 +235,16 @@ class Opening:
             if value < AT_MOST:
                 unknown += thing.no_face
             if value < best.value:
-                slack = thing.slack + own.slack + own.line.slack_to(thing.line)
-                best = Found(value, thing.subject, slack, thing.assumed or own.assumed)
+                slack = thing.slack + own.slack + own.line.slack_to(thing.line, wall_itself=not thing.run)
+                best = Found(value, thing.subject, thing.is_, slack, thing.assumed or own.assumed)
         return best._replace(missing=tuple(dict.fromkeys(unknown)))
 
 
-def _slack(sweep: Sweep, line: WallLine | None) -> float:
+def _slack(sweep: Sweep, line: WallLine | None, *, wall_itself: bool = False) -> float:
     """How far the place of what opens may be off, as seen from another wall."""
     if line is None or sweep.line is None:
         return sweep.slack
-    return sweep.slack + sweep.line.slack_to(line)
+    return sweep.slack + sweep.line.slack_to(line, wall_itself=wall_itself)
 
 
 def _in_this_wall(thing: Footprint, sweep: Sweep) -> bool:
@@ -303,7 +308,13 @@ def doors_of_units(site: Site) -> Rows:
 
 def drawers_of_units(site: Site) -> Rows:
     """A row for each unit with drawers or a pull-out."""
-    return _shut_rows(site, Drawers, "drawers")
+    opening = site.opening
+    rows = Rows()
+    for sweep in opening.of("drawers"):
+        found, subject = opening.clear(sweep), sweep.subject
+        is_: Given = found.missing or reading.exactly(found.is_, subject.pointer, "what sort of thing is nearest")
+        rows.rows.append(Drawers(subject, **_values(found, subject, "drawn", "nearest"), nearest_is=is_))
+    return rows
 
 
 def inward_windows(site: Site) -> Rows:
@@ -328,9 +339,11 @@ def doors_of_machines(site: Site) -> Rows:
 
 def doors_of_room(site: Site) -> Rows:
     """A row for each door that swings into the room, or may."""
-    if site.plan.openings.left_out:
-        return Rows(left_out=[LeftOut(DoorOfRoom.kind, Missing("/openings", "doors and windows"))])
-    return _both_rows(site, DoorOfRoom, "room door")
+    found = _both_rows(site, DoorOfRoom, "room door")
+    for room in site.plan.rooms.values():
+        if room.openings.left_out:
+            found.left_out.append(LeftOut(DoorOfRoom.kind, Missing(room.pointer_to("openings"), "doors and windows")))
+    return found
 
 
 def _both_rows(site: Site, row: type[Row], sort: Sort) -> Rows:
@@ -374,30 +387,28 @@ def hobs_by_doors(site: Site) -> Rows:
 
 
 def _hob(site: Site, name: str) -> Row:
-    plan, plane = site.plan, site.plane
-    appliance = plan.appliances[name]
+    appliance = site.plan.appliances[name]
     subject = Subject(name, appliance.pointer)
     standing = standing_of(site, name)
-    if plan.openings.left_out:
-        gap = Missing("/openings", "doors and windows")
-        return HobByDoor(subject, drawn=gap, nearest=gap)
-    doors = site.opening.of("room door")
-    if not doors:
-        return HobByDoor(subject, **_values(Found(REACH, None), subject, "drawn", "nearest"))
-    if isinstance(plane, tuple):
-        return HobByDoor(subject, drawn=plane, nearest=plane)
-    footprint = plane.of.get(standing.item.pointer) if standing is not None else None
+    footprint = site.plane.of.get(standing.item.pointer) if standing is not None else None
     if standing is None or footprint is None:
         gap = Missing(appliance.pointer_to("in"), f"unit that {name} sits in")
-        return HobByDoor(subject, drawn=gap, nearest=gap)
+        lacking = site.plane.lacking.get(standing.run, (gap,)) if standing is not None else gap
+        return HobByDoor(subject, drawn=lacking, nearest=lacking)
     subject = standing.subject._replace(name=name, pointer=appliance.pointer)
+    room = site.plan.rooms[footprint.line.room]
+    if room.openings.left_out:
+        gap = Missing(room.pointer_to("openings"), "doors and windows")
+        return HobByDoor(subject, drawn=gap, nearest=gap)
     shape = _hob_shape(site, name, footprint)
-    found = [_to_door(shape, footprint, door) for door in doors]
-    return HobByDoor(subject, **_values(min(found, key=_order), subject, "drawn", "nearest"))
-
-
-def _order(found: Found) -> tuple[bool, float]:
-    return not found.missing, found.value
+    doors = [
+        _to_door(shape, footprint, door, door.line)
+        for door in site.opening.of("room door")
+        if door.line is not None and door.line.room == room.name
+    ]
+    missing = tuple(dict.fromkeys(gap for door in doors for gap in door.missing))
+    found = min(doors, key=lambda door: door.value, default=Found(REACH, None))._replace(missing=missing)
+    return HobByDoor(subject, **_values(found, subject, "drawn", "nearest"))
 
 
 def _hob_shape(site: Site, name: str, footprint: Footprint) -> Shape:
@@ -409,10 +420,11 @@ def _hob_shape(site: Site, name: str, footprint: Footprint) -> Shape:
     return footprint.line.part(footprint.left + spare, footprint.right - spare, footprint.back, footprint.face)
 
 
-def _to_door(shape: Shape, footprint: Footprint, door: Sweep) -> Found:
+def _to_door(shape: Shape, footprint: Footprint, door: Sweep, line: WallLine) -> Found:
     if door.missing:
         return Found(0, None, missing=door.missing)
     each = [min((apart(shape, swept) for swept in way.shapes), default=REACH) for way in door.ways]
-    slack, assumed = footprint.slack + _slack(door, footprint.line), footprint.assumed or door.assumed
-    found = [Found(value, door.subject, slack, assumed) for value in each]
+    slack = footprint.slack + door.slack + line.slack_to(footprint.line)
+    assumed = footprint.assumed or door.assumed
+    found = [Found(value, door.subject, "opening", slack, assumed) for value in each]
     return _settled(found, door, ())

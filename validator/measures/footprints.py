@@ -7,13 +7,14 @@ footprints is sure within the sum of theirs.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.heights import STANDS_BESIDE, machine_in
 from validator.measures.rows import Given, Known, Missing, Subject, Why
 from validator.measures.shapes import Index, Shape
-from validator.measures.wall_lines import THICK, WallLine, wall_lines
+from validator.measures.wall_lines import THICK, Drawn, WallLine, wall_lines
 from validator.measures.walls import place_along
 from validator.plan.names import fold
 
@@ -87,6 +88,13 @@ class Footprint(NamedTuple):
         return self.line.name, self.outward
 
     @property
+    def is_(self) -> str:
+        """What sort of thing it is."""
+        if self.standing is None:
+            return "worktop" if self.run else "wall"
+        return "machine" if self.standing.item.family == "opening" else "unit"
+
+    @property
     def shape(self) -> Shape:
         """The shut thing with its handle."""
         out = self.face + self.outward * self.handle
@@ -98,45 +106,57 @@ class Footprint(NamedTuple):
 
 
 class Unplaced(NamedTuple):
-    """A thing that stands somewhere along a wall, and what is missing for its footprint."""
+    """A thing that stands somewhere along a wall of a room, and what is missing for its footprint."""
 
     run: str
+    room: str
     side: tuple[str, int]
     layers: int
     missing: tuple[Missing, ...]
 
 
 class Plane:
-    """A room from above: its walls and the footprints in it, with an index of what is near."""
+    """The rooms from above: their walls and the footprints in them, with an index of what is near.
 
-    def __init__(self, lines: dict[str, WallLine], footprints: list[Footprint], unplaced: list[Unplaced]) -> None:
-        self.lines = lines
+    `of` finds the footprint of a thing of a run by its pointer, `undrawn` says what is missing for the room of a wall.
+    """
+
+    def __init__(self, drawn: Drawn, footprints: list[Footprint], unplaced: list[Unplaced]) -> None:
+        self.lines = drawn.lines
+        self.undrawn = drawn.undrawn
         self.footprints = footprints
         self.unplaced = unplaced
         self.of = {footprint.subject.pointer: footprint for footprint in footprints if footprint.standing is not None}
         self.shapes = [footprint.shape for footprint in footprints]
         self.index = Index(shape.box for shape in self.shapes)
 
+    @cached_property
+    def lacking(self) -> dict[str, tuple[Missing, ...]]:
+        """What is missing for the things of each run that could not be placed."""
+        found: dict[str, tuple[Missing, ...]] = {}
+        for thing in self.unplaced:
+            found[thing.run] = tuple(dict.fromkeys(found.get(thing.run, ()) + thing.missing))
+        return found
 
-def plane_of(site: Site) -> Plane | tuple[Missing, ...]:
-    """The room from above; else the lengths of walls that are missing for it."""
-    lines = wall_lines(site.plan)
-    if not isinstance(lines, dict):
-        return lines
-    by_name = {fold(name): line for name, line in lines.items()}
-    found = [_wall(line) for line in lines.values()]
+
+def plane_of(site: Site) -> Plane:
+    """The rooms of a plan from above."""
+    drawn = wall_lines(site.plan)
+    found = [_wall(line) for line in drawn.lines.values()]
     unplaced: list[Unplaced] = []
     pieces: dict[str, list[Piece]] = {}
     for name, parts in site.worktop_pieces.items():
         pieces.setdefault(fold(site.plan.worktops[name].on), []).extend(parts)
     for run in site.plan.runs:
-        stand = _stand(site, run, by_name)
-        for placed in [*_things(site, run, stand), *_worktop(site, run, stand, pieces.get(fold(run), []))]:
+        stand = _stand(site, run, drawn)
+        if isinstance(stand, _Stand):
+            found.extend(_worktop(site, run, stand, pieces.get(fold(run), [])))
+        for placed in _things(site, run, stand):
             if isinstance(placed, Unplaced):
                 unplaced.append(placed)
             else:
                 found.append(placed)
-    return Plane(lines, found, unplaced)
+    return Plane(drawn, found, unplaced)
 
 
 def _wall(line: WallLine) -> Footprint:
@@ -152,14 +172,16 @@ class _Stand(NamedTuple):
     face: Sum | None
 
 
-def _stand(site: Site, run: str, lines: dict[str, WallLine]) -> _Stand | tuple[Missing, ...]:
+def _stand(site: Site, run: str, drawn: Drawn) -> _Stand | Unplaced:
     plan = site.plan
     written = plan.runs[run]
+    pointer = written.pointer_to("against" if written.faces is None else "faces")
     wall = written.against if written.faces is None else written.faces
-    line = lines.get(fold(wall))
+    wall = plan.walls.written(wall) if wall in plan.walls else wall
+    line = drawn.lines.get(wall)
     if line is None:
-        pointer = written.pointer_to("against" if written.faces is None else "faces")
-        return (Missing(pointer, f"wall of {run}", Why.UNCLEAR, detail=f"the room of the {wall} wall cannot be drawn"),)
+        gap = Missing(pointer, f"wall of {run}", Why.UNCLEAR, detail=f"{wall} is no wall of a room")
+        return Unplaced(run, "", ("", 0), TALL, drawn.undrawn.get(wall, (gap,)))
     if written.faces is None:
         return _Stand(line, Sum(), None)
     pointer = written.pointer_to("along")
@@ -170,7 +192,7 @@ def _stand(site: Site, run: str, lines: dict[str, WallLine]) -> _Stand | tuple[M
         start.add(place_along(plan, line.name, written.along, pointer, run))
     face = _island_face(site, run, line)
     if start.missing or face.missing:
-        return start.missing + face.missing
+        return Unplaced(run, line.room, (line.name, -1), TALL, start.missing + face.missing)
     return _Stand(line, start, face)
 
 
@@ -215,17 +237,17 @@ def _depth(thing: Standing) -> Sum:
     )
 
 
-def _things(site: Site, run: str, stand: _Stand | tuple[Missing, ...]) -> Iterator[Footprint | Unplaced]:
+def _things(site: Site, run: str, stand: _Stand | Unplaced) -> Iterator[Footprint | Unplaced]:
+    if isinstance(stand, Unplaced):
+        yield stand
+        return
     things = [thing for thing in site.setting_out.in_run(run) if thing.item.family != "gap"]
     units = [thing for thing in things if thing.item.family == "unit"]
     lowest = min((_height(thing) for thing in units if not site.levels.is_hung(thing)), default=0.0)
     beside = _fronts(units)
     for thing in things:
         layers = _layers(site, thing, lowest, bool(units) and all(site.levels.is_hung(unit) for unit in units))
-        if not isinstance(stand, _Stand):
-            yield Unplaced(run, ("", 0), layers, stand)
-        else:
-            yield _footprint(site, thing, stand, layers, beside)
+        yield _footprint(site, thing, stand, layers, beside)
 
 
 def _height(thing: Standing) -> float:
@@ -252,7 +274,9 @@ def _footprint(site: Site, thing: Standing, stand: _Stand, layers: int, beside: 
     island = stand.face is not None
     missing = left.missing + right.missing + depth.missing
     if missing:
-        return Unplaced(thing.run, (stand.line.name, -1 if island else 1), layers, tuple(dict.fromkeys(missing)))
+        return Unplaced(
+            thing.run, stand.line.room, (stand.line.name, -1 if island else 1), layers, tuple(dict.fromkeys(missing))
+        )
     slack = stand.start.slack + max(left.slack, right.slack) + depth.slack + handle.slack
     face = depth.value
     back = 0.0
@@ -317,10 +341,8 @@ def handle_of(written: reading.Written, pointer: str, name: str) -> Given:
     return found
 
 
-def _worktop(site: Site, run: str, stand: _Stand | tuple[Missing, ...], pieces: list[Piece]) -> Iterator[Footprint]:
+def _worktop(site: Site, run: str, stand: _Stand, pieces: list[Piece]) -> Iterator[Footprint]:
     """The edge of each piece of the worktops on a run."""
-    if not isinstance(stand, _Stand):
-        return
     fronts = _fronts(site.setting_out.in_run(run)) if pieces else Sum()
     for piece in pieces:
         left, right, depth = Sum().add(piece.start), Sum().add(piece.end), Sum().add(piece.depth)

@@ -9,7 +9,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from validator.measures.catalogue import MEASURES
-from validator.measures.rows import Missing, Row, Rows
+from validator.measures.rows import Row, Rows
 from validator.plan.plan import Plan
 from validator.reference.library import Library
 
@@ -63,8 +63,8 @@ class Site:
         return Levels(self.plan, self.setting_out)
 
     @cached_property
-    def plane(self) -> Plane | tuple[Missing, ...]:
-        """The room from above with what stands and hangs in it; else what is missing to draw it."""
+    def plane(self) -> Plane:
+        """The rooms from above with what stands and hangs in them."""
         from validator.measures.footprints import plane_of
 
         return plane_of(self)

@@ -18,7 +18,6 @@ from validator.measures.rows import Missing, Subject, Why
 from validator.measures.shapes import Shape, quarter_turn
 from validator.measures.wall_lines import WallLine
 from validator.measures.walls import named_gap, place_along, which_end
-from validator.plan.names import fold
 from validator.plan.values import ToFind
 
 if TYPE_CHECKING:
@@ -30,6 +29,9 @@ Sort = Literal["door", "drawers", "appliance door", "room door", "window"]
 
 DROPPING = frozenset({"dishwasher", *COOKERS})
 """Machines whose doors drop down, whoever made them."""
+
+MAY_DROP = frozenset({*DROPPING, "oven", "microwave"})
+"""Machines whose doors drop down or hang at a side; those of all others hang."""
 
 WITH_DOORS = frozenset(
     {"oven", "microwave", "fridge", "freezer", "fridge freezer", "dishwasher", "washing machine", "tumble dryer"}
@@ -76,26 +78,18 @@ def sweeps_of(site: Site) -> list[Sweep]:
     return [*_of_units(site, plane), *_of_appliances(site, plane), *_of_openings(site, plane)]
 
 
-def _of_units(site: Site, plane: Plane | tuple[Missing, ...]) -> Iterator[Sweep]:
+def _of_units(site: Site, plane: Plane) -> Iterator[Sweep]:
     for thing in site.setting_out.things():
         opens = thing.item.opens
         if thing.item.family != "unit" or opens == "nothing":
             continue
         sort: Sort = "drawers" if opens in ("drawers", "pull-out") else "door"
-        if isinstance(plane, tuple):
-            yield Sweep(sort, thing.subject, ("", 0), 0, (), missing=plane)
-            continue
         footprint = plane.of.get(thing.item.pointer)
         if footprint is None:
-            yield Sweep(sort, thing.subject, ("", 0), 0, (), missing=_why_unplaced(site, plane, thing.run))
+            yield Sweep(sort, thing.subject, ("", 0), 0, (), missing=plane.lacking.get(thing.run, ()))
             continue
         ways, asks, missing = _unit_ways(footprint)
         yield _sweep(sort, footprint.subject, footprint, ways, asks, missing)
-
-
-def _why_unplaced(site: Site, plane: Plane, run: str) -> tuple[Missing, ...]:
-    found = [gap for unplaced in plane.unplaced if unplaced.run == run for gap in unplaced.missing]
-    return tuple(dict.fromkeys(found))
 
 
 def _sweep(
@@ -178,7 +172,7 @@ def _leaf(
     return turn, Leaf(hinge, width, "left" if hand == "left" else "right")
 
 
-def _of_appliances(site: Site, plane: Plane | tuple[Missing, ...]) -> Iterator[Sweep]:
+def _of_appliances(site: Site, plane: Plane) -> Iterator[Sweep]:
     for name, appliance in site.plan.appliances.items():
         kind = kind_of(name, appliance)
         if kind not in WITH_DOORS | DROPPING or appliance.door == "none":
@@ -192,9 +186,9 @@ def _of_appliances(site: Site, plane: Plane | tuple[Missing, ...]) -> Iterator[S
         if _behind_a_door(standing.item.opens) and appliance.door is None:
             continue  # its door is the unit's own, or behind it
         subject = standing.subject._replace(name=name, pointer=appliance.pointer)
-        footprint = plane.of.get(standing.item.pointer) if not isinstance(plane, tuple) else None
-        if footprint is None or isinstance(plane, tuple):
-            missing = plane if isinstance(plane, tuple) else _why_unplaced(site, plane, standing.run)
+        footprint = plane.of.get(standing.item.pointer)
+        if footprint is None:
+            missing = plane.lacking.get(standing.run, ())
             yield Sweep("appliance door", subject, ("", 0), 0, (), missing=missing)
             continue
         ways, asks, missing = _appliance_ways(name, appliance, kind, footprint)
@@ -214,11 +208,12 @@ def _appliance_ways(
     said = Sum().add(reading.read(appliance, "open", f"how far the door of {name} comes open"))
     asks: tuple[Missing, ...] = ()
     ways: list[Way] = []
-    if how in (None, "drops"):
+    if how == "drops" or (how is None and kind in MAY_DROP):
         if said.missing:
             asks = said.missing
-        if said.missing and tall.missing:
-            return (), (), said.missing
+            if tall.missing:
+                return (), (), said.missing
+            ways.append(Way(()))  # a door comes open by no more than the body is high, and perhaps by less
         ways.append(Way((footprint.front(left, right, said.value if not said.missing else tall.value),)))
     if how != "drops":
         hands = _doors(footprint, left, right, how)
@@ -231,7 +226,7 @@ def _appliance_ways(
     return tuple(ways), asks, ()
 
 
-def _of_openings(site: Site, plane: Plane | tuple[Missing, ...]) -> Iterator[Sweep]:
+def _of_openings(site: Site, plane: Plane) -> Iterator[Sweep]:
     for name, opening in site.plan.openings.items():
         sort = sort_of(name, opening)
         swings = opening.swings if sort == "door" else "in" if opening.opens in ("in", "tilt and turn") else "none"
@@ -243,19 +238,19 @@ def _of_openings(site: Site, plane: Plane | tuple[Missing, ...]) -> Iterator[Swe
 
 def _of_opening(
     site: Site,
-    plane: Plane | tuple[Missing, ...],
+    plane: Plane,
     name: str,
     opening: Opening,
     sort: Sort,
     subject: Subject,
 ) -> Sweep:
-    if isinstance(plane, tuple):
-        return Sweep(sort, subject, ("", 0), 0, (), missing=plane)
-    line = next((line for wall, line in plane.lines.items() if fold(wall) == fold(opening.wall or "")), None)
+    wall = opening.wall or ""
+    wall = site.plan.walls.written(wall) if wall in site.plan.walls else wall
+    line = plane.lines.get(wall)
     if line is None:
-        detail = f"{opening.wall} is no wall of this room"
+        detail = f"{wall} is no wall of a room"
         gap = Missing(opening.pointer_to("wall"), f"wall of the {name}", Why.UNCLEAR, detail=detail)
-        return Sweep(sort, subject, ("", 0), 0, (), missing=(gap,))
+        return Sweep(sort, subject, ("", 0), 0, (), missing=plane.undrawn.get(wall, (gap,)))
     near, width = Sum(), Sum()
     if opening.along is None:
         near.add(Missing(opening.pointer_to("along"), f"place of the {name}"))

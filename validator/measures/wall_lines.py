@@ -6,12 +6,15 @@ import math
 from typing import NamedTuple
 
 from validator.measures import reading
-from validator.measures.rows import Known, Missing
+from validator.measures.rows import Known, Missing, Why
 from validator.measures.shapes import Point, Shape, four_sided
 from validator.measures.walls import length_of
 from validator.plan.plan import Plan
 from validator.plan.rooms import Room
 from validator.plan.values import Quantity
+
+CLOSED = 4
+"""So many walls with right angles between them close a room; fewer are a part of one."""
 
 THICK = 100.0
 """How thick a wall is drawn behind its face. What would stand deeper in it than this counts as this deep."""
@@ -24,12 +27,13 @@ ROOMS_APART = 1e6
 class WallLine(NamedTuple):
     """A wall seen from above: its left end, the unit direction to its right end, and the one into the room.
 
-    `number` counts the walls clockwise, `slack` is how far its length may be off, `of_room` how far those of all may be
-    together; `assumed` is whether the drawing rests on a figure nobody has verified.
+    `following` is the wall at its right end, `slack` how far its length may be off, `of_room` how far those of all may
+    be together; `assumed` is whether the drawing rests on a figure nobody has verified.
     """
 
     name: str
-    number: int
+    room: str
+    following: str
     start: Point
     along: Point
     inward: Point
@@ -47,32 +51,48 @@ class WallLine(NamedTuple):
         """What lies between two places along the wall and two distances out from it."""
         return four_sided((self.at(left, near), self.at(right, near), self.at(right, far), self.at(left, far)))
 
-    def slack_to(self, other: WallLine) -> float:
-        """How far a place along this wall may be off as seen from another, besides what the place itself is off."""
-        if other.number == self.number:
+    def slack_to(self, other: WallLine, *, wall_itself: bool = False) -> float:
+        """How far places along this wall may be off as seen from another, besides what each of them is off.
+
+        Places count from left ends, so that only the wall left of a corner makes them uncertain there; `wall_itself` is
+        for the face of the other wall, which passes through the corner wherever that is.
+        """
+        if other.name == self.name:
             return 0.0
-        return min(self.slack, other.slack) if abs(other.number - self.number) == 1 else self.of_room
+        if other.name == self.following:
+            return self.slack
+        if self.name == other.following:
+            return 0.0 if wall_itself else other.slack
+        return self.of_room
 
 
-def wall_lines(plan: Plan) -> dict[str, WallLine] | tuple[Missing, ...]:
-    """The walls by name, walked clockwise room by room; else the lengths that are missing for them.
+class Drawn(NamedTuple):
+    """The walls of all rooms by name; what is missing to draw the others, by the name of each of their walls."""
+
+    lines: dict[str, WallLine]
+    undrawn: dict[str, tuple[Missing, ...]]
+
+
+def wall_lines(plan: Plan) -> Drawn:
+    """The walls, walked clockwise room by room.
 
     Corners are right angles but for those that `corners` says how far they are out. Four walls close; what they miss
-    each other by is shared out along them. Rooms lie so far apart that nothing of one is near anything of another; a
-    room that cannot be walked is left out where another can.
+    each other by is shared out along them. More have a corner that turns outwards, and nobody has said which. Rooms lie
+    so far apart that nothing of one is near anything of another.
     """
-    found: dict[str, WallLine] = {}
-    missing: tuple[Missing, ...] = ()
+    drawn = Drawn({}, {})
     for number, room in enumerate(plan.rooms.values()):
         lines = _walked(plan, room, number)
         if isinstance(lines, dict):
-            found.update(lines)
+            drawn.lines.update(lines)
         else:
-            missing += lines
-    return found if found or not missing else missing
+            drawn.undrawn.update(dict.fromkeys(room.walls, lines))
+    return drawn
 
 
 def _walked(plan: Plan, room: Room, place: int) -> dict[str, WallLine] | tuple[Missing, ...]:
+    if len(room.walls) > CLOSED:
+        return (Missing(room.pointer_to("corners"), "which corners of the room turn outwards", Why.UNCLEAR),)
     lengths = {name: length_of(plan, name) for name in room.walls}
     missing = [gap for gap in lengths.values() if isinstance(gap, Missing)]
     turns = _turns(room)
@@ -93,22 +113,25 @@ def _walked(plan: Plan, room: Room, place: int) -> dict[str, WallLine] | tuple[M
     assumed = any(length.rests_on_assumption for length in known.values())
     found: dict[str, WallLine] = {}
     x, y = place * ROOMS_APART, 0.0
-    first = 2 * sum(len(other.walls) for other in list(plan.rooms.values())[:place])
-    for number, (name, way, length, slack) in enumerate(zip(known, ways, drawn, slacks, strict=True), first):
+    names = list(known)
+    after = names[1:] + (names[:1] if len(names) == CLOSED else [""])
+    of_room = math.fsum(slacks)
+    for name, following, way, length, slack in zip(names, after, ways, drawn, slacks, strict=True):
         inward = (way[1], -way[0])
-        found[name] = WallLine(name, number, (x, y), way, inward, length, slack, math.fsum(slacks), assumed)
+        line = WallLine(name, room.name, following, (x, y), way, inward, length, slack, of_room, assumed)
+        found[name] = line
         x, y = x + length * way[0], y + length * way[1]
     return found
 
 
 def _closing(lengths: list[float], ways: list[Point]) -> list[float]:
     """The lengths of four walls so that they close, each way shared out over the walls that lie along it."""
-    if len(lengths) != 4:
+    if len(lengths) != CLOSED:
         return lengths
     found = list(lengths)
     for axis in (0, 1):
         along = [number for number, way in enumerate(ways) if abs(way[axis]) > 0.7]
-        error = math.fsum(found[number] * ways[number][axis] for number in range(4))
+        error = math.fsum(found[number] * ways[number][axis] for number in range(CLOSED))
         for number in along:
             found[number] -= error / ways[number][axis] / len(along)
     return found
