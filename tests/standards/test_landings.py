@@ -11,7 +11,10 @@ from validator.measures.beside_hobs import UnitBesideHob
 from validator.measures.hobs_at_openings import HobByDoorway, HobByWindow
 from validator.measures.landings import HobSide, WorktopBesideHob
 from validator.measures.rows import Missing, Why
+from validator.measures.set_downs import PlaceToSetDown
+from validator.measures.sinks import DishwasherBySink, WorktopBesideSink
 from validator.measures.site import Site
+from validator.measures.work_triangles import WorkTriangle
 
 INCH = 25.4
 
@@ -190,3 +193,48 @@ def test_no_cooking_surface_under_a_window_that_opens(opens: str, clear: float, 
     assert met("US", "hob-not-under-window", found) is holds
     fixed = row(HobByWindow, window="window", opens="fixed", fuel="gas", further=clear, nearer=0)
     assert applied("US", "hob-not-under-window", fixed) is None
+
+
+def sink(left: float, right: float) -> WorktopBesideSink:
+    return row(WorktopBesideSink, left=left * INCH, right=right * INCH)
+
+
+def test_american_landing_at_the_sink() -> None:
+    """NKBA kitchen planning guidelines: 24 in on one side of the main sink, 18 in on the other. Secondary."""
+    assert met("US", "worktop-on-narrower-side-of-sink", sink(18, 24))
+    assert met("US", "worktop-on-wider-side-of-sink", sink(18, 24))
+    assert not met("US", "worktop-on-narrower-side-of-sink", sink(17.9, 24))
+    assert not met("US", "worktop-on-wider-side-of-sink", sink(23.9, 18))
+
+
+def test_a_stretch_to_prepare_on() -> None:
+    """NKBA: 36 in wide next to a sink. German kitchen trade association: 900 mm. Both secondary."""
+    assert need("US", "stretch-to-prepare-on", sink(36, 18)) == pytest.approx(36 * INCH)
+    assert need("DE", "stretch-to-prepare-on", sink(36, 18)) == 900
+
+
+def test_american_dishwasher_within_reach() -> None:
+    """NKBA kitchen planning guidelines: within 36 in of the sink. Secondary."""
+    assert met("US", "dishwasher-near-sink", row(DishwasherBySink, sink="sink", further=36 * INCH, nearer=0))
+    assert not met("US", "dishwasher-near-sink", row(DishwasherBySink, sink="sink", further=37 * INCH, nearer=0))
+
+
+@pytest.mark.parametrize(("sort", "rule"), [("fridge", "worktop-beside-fridge"), ("oven", "worktop-beside-oven")])
+def test_american_landing_at_fridge_and_oven(sort: str, rule: str) -> None:
+    """NKBA kitchen planning guidelines: 15 in beside, or within 48 in across. Secondary."""
+    assert met("US", rule, row(PlaceToSetDown, sort=sort, faced=False, beside=(0, 15 * INCH)))
+    assert not met("US", rule, row(PlaceToSetDown, sort=sort, faced=False, beside=(0, 14 * INCH)))
+    assert applied("US", rule, row(PlaceToSetDown, sort=sort, beside=(0, 0), faced=True, across=48 * INCH)) is None
+
+
+def test_a_work_triangle() -> None:
+    """NKBA kitchen planning guidelines: 4 to 9 ft each, 26 ft in all; a German figure is 6.5 m. Worked through by hand
+    with ways of 1.5, 2.4 and 1.8 m: 5.7 m in all passes, and a way of 3.1 m is too long. Secondary.
+    """
+    good = row(WorkTriangle, sink_to_hob=1500, hob_to_fridge=2400, fridge_to_sink=1800)
+    assert good.all_round == 5700
+    assert all(met("US", rule, good) for rule in ("ways-not-too-long", "ways-not-too-short", "ways-round-not-too-long"))
+    assert met("DE", "ways-round-not-too-long", good)
+    far = row(WorkTriangle, sink_to_hob=1500, hob_to_fridge=3100, fridge_to_sink=1800)
+    assert not met("US", "ways-not-too-long", far)
+    assert judged("US", "ways-not-too-long", far).rule.severity == "note"

@@ -138,15 +138,15 @@ class Tops:
         """
         thing = things[number]
         beyond = number + (-1 if side == LEFT else 1)
-        tall = self._tall(thing)
+        tall = self.tall(thing)
         if tall is False and thing.item.family == "panel" and thing.item.height is None and 0 <= beyond < len(things):
-            tall = self._tall(things[beyond]) is True
+            tall = self.tall(things[beyond]) is True
         if tall is False:
             return None
         by: Given = _word("tall unit", thing.item.pointer) if tall is True else tall
         return End(thing.right if side == LEFT else thing.left, by, thing.name, thing.item.pointer, thing)
 
-    def _tall(self, thing: Standing) -> bool | Missing | tuple[Missing, ...]:
+    def tall(self, thing: Standing) -> bool | Missing | tuple[Missing, ...]:
         """Whether a thing stands beside the worktop and not under it."""
         height: Given = Missing(thing.item.pointer_to("height"), f"height of {thing.name}")
         if thing.item.family == "opening":
@@ -186,8 +186,8 @@ class Tops:
         other = run.from_.fronts_of if run.from_ is not None else ""
         if other and which_end(plan, run.against, plan.runs[other].against) == side:
             corner = self._at_corner(other, RIGHT if side == LEFT else LEFT)
-            if corner is not None and self._tall(corner) is not False:
-                by = self._tall(corner)
+            if corner is not None and self.tall(corner) is not False:
+                by = self.tall(corner)
                 place = last.left if side == LEFT else last.right
                 known = _word("tall unit", corner.item.pointer) if isinstance(by, bool) else by
                 return End(place, known, corner.name, corner.item.pointer, corner)
