@@ -12,7 +12,7 @@ from pydantic import ValidationError
 from tests.plan.plans import plan, problems
 from validator.plan.elements import Element, Section
 from validator.plan.sections.appliances import Appliance, Waste
-from validator.plan.sections.furniture import Item, LegSetting, Run, Worktop
+from validator.plan.sections.furniture import Item, Joint, LegSetting, Run, Seal, Worktop
 from validator.plan.sections.project import Project
 from validator.plan.sections.room import Ceiling, Covering, Floor, Layer, MoistureReading, Wall
 from validator.plan.sections.services import Circuit, Point
@@ -44,6 +44,12 @@ def read(model: type[Element], written: object, names: dict[str, dict[str, str]]
         ),
         (LegSetting, "150 at high spot", {"setting": "150", "at": "high spot"}),
         (LegSetting, "150", {"setting": "150"}),
+        (Joint, "butt at 3000 from west", {"is": "butt", "at": "3000 from west"}),
+        (Joint, "masons mitre", {"is": "masons mitre"}),
+        (Joint, "Masons  Mitre with hob top", {"is": "masons mitre", "with": "hob top"}),
+        (Joint, "seam at 60 in from west", {"is": "butt", "at": "60 in from west"}),
+        (Seal, "8, class 25", {"width": "8", "class": "25"}),
+        (Seal, "10 class 12.5", {"width": "10", "class": "12.5"}),
         (Plug, "frame fixing 10 x 115", {"type": "frame fixing", "diameter": "10", "length": "115"}),
         (Plug, "10 x 115", {"diameter": "10", "length": "115"}),
         (Plug, "frame fixing", {"type": "frame fixing"}),
@@ -91,6 +97,8 @@ def without_texts(element: Element) -> dict[str, object]:
         (Wall, ["made_of", "length"]),
         (MoistureReading, ["reading"]),
         (LegSetting, ["setting"]),
+        (Joint, ["is_"]),
+        (Seal, ["width", "class_"]),
         (Plug, ["diameter", "length"]),
         (Hole, ["diameter", "depth"]),
         (Waste, ["pipe", "length", "fall"]),

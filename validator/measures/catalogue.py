@@ -74,7 +74,7 @@ MEASURES: dict[str, Measure] = {
     "hanger in a noggin": Measure("studs:HangerInNoggin", "studs:hangers_in_noggins"),
     "aisle": Measure("room_to_move:Aisle", "room_to_move:aisles"),
     "gas pipe": Measure("room_to_move:GasValve", "room_to_move:gas_valves"),
-    "length of a worktop": Measure("worktop_pieces:WorktopPiece", "worktop_pieces:lengths_of_worktops"),
+    "length of a worktop": Measure("worktop_lengths:WorktopLength", "worktop_lengths:lengths_of_worktops"),
     "extract of a kitchen": Measure("air:Extract", "air:extracts"),
     "duct to outside": Measure("air:DuctOutside", "air:ducts_to_outside"),
     "standing unit": Measure("standing:StandingUnit", "standing:standing_units"),

@@ -23,9 +23,9 @@ from validator.measures.rows import (
     figure,
     given,
 )
-from validator.measures.walls import place_along
+from validator.measures.walls import place_along, worked
 from validator.measures.worktop_pieces import OPEN
-from validator.plan.dimensions import LENGTH, NUMBER
+from validator.plan.dimensions import LENGTH, NUMBER, SLOPE
 from validator.plan.names import fold
 from validator.plan.pointers import join
 
@@ -55,6 +55,7 @@ class WorktopJoint(Row, kind="joint of a worktop"):
     cut_out: str = given(NAME, "cut-out")
     cut_left: float = given(LENGTH, "left edge of the cut-out")
     cut_right: float = given(LENGTH, "right edge of the cut-out")
+    out_of_square: float = given(SLOPE, "corner out of square")
     bolts: float = given(NUMBER, "bolts")
     filled_with: str = given(TERM, "what the joint is filled with")
     width: float = given(LENGTH, "width of the joint")
@@ -73,13 +74,24 @@ class WorktopJoint(Row, kind="joint of a worktop"):
         return most(self.cut_left - self.at, self.at - self.cut_right)
 
 
+class CornerAngle(Row, kind="corner out of square"):
+    """How far a corner is from a right angle, either way: what gapes at the end of a length along its wall."""
+
+    out: float = given(LENGTH, "out of square")
+    over: float = given(LENGTH, "length it was measured over")
+
+    @figure(SLOPE, "out of square", start="right angle", end="the wall")
+    def slope(self) -> float:
+        return self.out / self.over
+
+
 def worktop_joints(site: Site) -> Rows:
     """A row for each joint that a worktop says, and one for each corner in which the tops of two runs meet."""
     if site.plan.worktops.left_out:
         return Rows(left_out=[LeftOut(WorktopJoint.kind, Missing("/worktops", "worktops"))])
     rows = Rows()
     for name, top in site.plan.worktops.items():
-        for called, joint in _joints(name, top):
+        for called, joint in joints_of(name, top):
             rows.rows.append(_in_a_top(site, called, joint, name, top))
     by_run = {fold(top.on): name for name, top in site.plan.worktops.items()}
     for name, top in site.plan.worktops.items():
@@ -87,7 +99,8 @@ def worktop_joints(site: Site) -> Rows:
     return rows
 
 
-def _joints(name: str, top: Worktop) -> Iterator[tuple[str, Joint]]:
+def joints_of(name: str, top: Worktop) -> Iterator[tuple[str, Joint]]:
+    """The joints along a worktop, each with what a reader calls it."""
     if top.joint is not None:
         yield f"joint of {name}", top.joint
     for called, joint in (top.joints or {}).items():
@@ -95,14 +108,19 @@ def _joints(name: str, top: Worktop) -> Iterator[tuple[str, Joint]]:
 
 
 def _in_a_top(site: Site, called: str, joint: Joint, name: str, top: Worktop) -> Row:
-    pointer = joint.pointer_to("at")
-    at: Given = Missing(pointer, f"where the {called} lies")
-    run = site.plan.runs.get(top.on)
-    if joint.at is not None and run is not None:
-        at = place_along(site.plan, run.against, joint.at, pointer, "joint")
+    at = place_of_joint(site, top, joint, called)
     pieces = site.worktop_pieces[name]
     piece = next((piece for piece in pieces if _lies_in(at, piece)), pieces[0] if pieces else None)
-    return _row(site, called, joint, top, piece, at, other="")
+    return _row(site, called, joint, top, piece, at)
+
+
+def place_of_joint(site: Site, top: Worktop, joint: Joint, called: str) -> Given:
+    """Where a joint lies along the wall of its worktop."""
+    pointer = joint.pointer_to("at")
+    run = site.plan.runs.get(top.on)
+    if joint.at is None or run is None:
+        return Missing(pointer, f"where the {called} lies")
+    return place_along(site.plan, run.against, joint.at, pointer, "joint")
 
 
 def _lies_in(at: Given, piece: Piece) -> bool:
@@ -125,12 +143,20 @@ def _corner(site: Site, name: str, top: Worktop, by_run: dict[str, str]) -> list
     piece = pieces[-1] if from_right else pieces[0]
     joint = next((each.corner for each in (top, site.plan.worktops[met]) if each.corner is not None), None)
     at = piece.end if from_right else piece.start
-    return [_row(site, f"corner of {name} and {met}", joint, top, piece, at, other=met)]
+    return [_row(site, f"corner of {name} and {met}", joint, top, piece, at, other=site.plan.worktops[met])]
 
 
 def _row(
-    site: Site, called: str, joint: Joint | None, top: Worktop, piece: Piece | None, at: Given, *, other: str
+    site: Site,
+    called: str,
+    joint: Joint | None,
+    top: Worktop,
+    piece: Piece | None,
+    at: Given,
+    *,
+    other: Worktop | None = None,
 ) -> Row:
+    """`other` is the top that it meets in a corner."""
     pointer = joint.pointer if joint is not None else top.pointer_to("corner")
     wall = site.plan.runs[top.on].against if top.on in site.plan.runs else ""
     along = (float(at.value), float(at.value)) if isinstance(at, Known) else None
@@ -139,7 +165,7 @@ def _row(
     cut_out, cut_left, cut_right = _nearest(at, _cut_outs(site, piece), pointer)
     return WorktopJoint(
         Subject(called, pointer, f"{wall} wall" if wall else "", wall, along),
-        at_corner=reading.exactly(bool(other), pointer, "whether it is in a corner"),
+        at_corner=reading.exactly(other is not None, pointer, "whether it is in a corner"),
         material=reading.word(top.material, top.pointer_to("material"), "material of the worktop"),
         depth=reading.read(top, "depth", "depth of the worktop"),
         at=at,
@@ -153,8 +179,31 @@ def _row(
         cut_out=reading.exactly(cut_out, pointer, "cut-out"),
         cut_left=cut_left,
         cut_right=cut_right,
+        out_of_square=_out_of_square(site, top, other),
         **_said(joint, top, pointer),
     )
+
+
+def _out_of_square(site: Site, top: Worktop, other: Worktop | None) -> Given:
+    """How far the corner of two tops is from square. A plan that lists corners means that all others are square."""
+    label = "corner out of square"
+    if other is None:
+        return Missing(top.pointer, label, Why.UNCLEAR, detail="the joint is not in a corner")
+    wall, beside = (site.plan.runs[each.on].against for each in (top, other))
+    room = site.plan.room_of(wall)
+    if room is None or room.corners.left_out:
+        return Missing(room.corners.pointer if room is not None else "/corners", label)
+    corner = room.corner_at(wall, beside)
+    if corner is None:
+        return reading.exactly(
+            0, room.corners.pointer, label, "the plan does not list it among those that are not square"
+        )
+    angle = CornerAngle(
+        Subject(f"{wall} and {beside} walls", corner.pointer),
+        out=reading.read(corner, "out", "out of square"),
+        over=reading.read(corner, "over", "over"),
+    )
+    return worked(angle, "slope", label)
 
 
 def _said(joint: Joint | None, top: Worktop, pointer: str) -> dict[str, Given]:

@@ -49,9 +49,23 @@ class WorktopAtWall(Row, kind="worktop at its wall"):
     def movement(self) -> float:
         return self.swelling + self.shrinking
 
+    @figure(LENGTH, "gap in the dampest season", start="wall", end="back edge of the worktop")
+    def least_gap(self) -> float:
+        return self.gap - self.swelling
+
     @figure(LENGTH, "gap in the driest season", start="wall", end="back edge of the worktop")
     def widest_gap(self) -> float:
         return self.gap + self.shrinking
+
+    @figure(LENGTH, "overlap of the cover", start="back edge of the worktop", end="face of the cover")
+    def overlap(self) -> float:
+        return self.cover - self.gap
+
+    @figure(
+        LENGTH, "overlap of the cover in the driest season", start="back edge of the worktop", end="face of the cover"
+    )
+    def least_overlap(self) -> float:
+        return self.cover - self.widest_gap
 
 
 class SealantJoint(Row, kind="sealant joint of a worktop"):
@@ -60,6 +74,10 @@ class SealantJoint(Row, kind="sealant joint of a worktop"):
     width: float = given(LENGTH, "width of the joint")
     moves: float = given(LENGTH, "movement of the joint")
     sealant_class: float = given(NUMBER, "class of the sealant")
+
+    @figure(LENGTH, "movement it can take", start="closed", end="open")
+    def can_take(self) -> float:
+        return self.width * self.sealant_class / PER_CENT
 
     @figure(LENGTH, "width that the movement asks for", start="one side of the joint", end="the other")
     def width_needed(self) -> float:
@@ -81,7 +99,7 @@ def sealant_joints(site: Site) -> Rows:
         if top.seal is None:
             continue
         moves = reading.read(top.seal, "moves", "movement of the joint")
-        if top.seal.moves is None and _coefficient(site, name, top) is not None:
+        if top.seal.moves is None and isinstance(_coefficient(site, name, top), Known):
             moves = derived(_at_wall(site, name, top), "movement", "movement of the worktop")
         rows.rows.append(
             SealantJoint(

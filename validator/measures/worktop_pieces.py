@@ -12,9 +12,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.heights import COOKERS, STANDS_BESIDE, machine_in
-from validator.measures.rows import YES_NO, Given, Known, Missing, Row, Rows, Subject, Why, figure, given
+from validator.measures.rows import Given, Known, Missing, Subject, Why
 from validator.measures.walls import at_right, length_of
-from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
@@ -27,19 +26,6 @@ HOLDING = frozenset({"unit", "panel"})
 
 OPEN = frozenset({"opening", "gap"})
 """What leaves a worktop without anything below it; fillers and posts are fixed to what stands beside them."""
-
-
-class WorktopPiece(Row, kind="length of a worktop"):
-    """A worktop that is sold in lengths: how long it is, and the longest there is."""
-
-    start: float = given(LENGTH, "where it starts")
-    end: float = given(LENGTH, "where it ends")
-    stock: float = given(LENGTH, "longest there is")
-    has_joint: bool = given(YES_NO, "whether it is joined")
-
-    @figure(LENGTH, "length", start="left end", end="right end")
-    def length(self) -> float:
-        return self.end - self.start
 
 
 class Piece(NamedTuple):
@@ -103,36 +89,6 @@ def unheld(piece: Piece) -> Iterator[Unheld]:
             after = piece.below[at] if at < len(piece.below) else None
             left = held.right if held is not None else piece.start
             yield Unheld(piece, things, left, after.left if after is not None else piece.end, held, after)
-
-
-def lengths_of_worktops(site: Site) -> Rows:
-    """A row for each piece of a worktop of which the plan says in what lengths it is sold."""
-    found = Rows()
-    for name, top in site.plan.worktops.items():
-        if top.stock is not None:
-            found.rows += [_length(piece, top) for piece in site.worktop_pieces[name] or [_unclear(name, top)]]
-    return found
-
-
-def _length(piece: Piece, top: Worktop) -> Row:
-    stock = reading.read(top, "stock", "longest there is")
-    if isinstance(stock, Known):
-        most = stock.high
-        stock = Known(most, stock.pointer, stock.text, stock.label, low=most, high=most, assumed=stock.assumed)
-    return WorktopPiece(
-        piece.subject,
-        start=piece.start,
-        end=piece.end,
-        stock=stock,
-        has_joint=reading.exactly(
-            top.joint is not None or bool(top.joints), top.pointer_to("joint"), "whether it is joined"
-        ),
-    )
-
-
-def _unclear(name: str, top: Worktop) -> Piece:
-    missing = Missing(top.pointer_to("on"), "run it lies on", Why.UNCLEAR)
-    return Piece(name, name, top, missing, missing, ())
 
 
 def _pieces(site: Site, name: str, top: Worktop) -> list[Piece]:

@@ -1,0 +1,132 @@
+"""Joints of worktops: what is below them, the nearest cut-out, corners, and the lengths from joint to joint."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.measures.plans import ends, known, left_out, row, rows, to_find, working
+
+ROOM = """
+walls: {north: {length: 4000}, east: {length: 3000}, south: {length: 4000}, west: {length: 3000}}
+kinds: {base: {height: 720, depth: 560, front: 19, void behind: 50}}
+"""
+RUN = "runs: {a: {against: north, order: {B1: base 600, dishwasher: 600, B2: base 800, B3: base 1000}}}\n"
+SINK = "appliances: {sink: {in: B2, cut-out: 700 x 480}}\n"
+JOINT = "joint of a worktop"
+
+
+def top(joint: str, more: str = "") -> str:
+    return f"worktops: {{top: {{on: a, {joint}{more}}}}}\n"
+
+
+def test_a_joint_is_as_far_from_an_opening_as_from_its_nearer_side() -> None:
+    """The dishwasher takes 600 to 1200."""
+    found = row(ROOM + RUN + SINK + top("joint: butt at 1350 from west"), JOINT)
+    assert (found.clear_of_opening, found.opening) == (150, "dishwasher")
+
+
+def test_a_joint_over_an_opening_is_inside_it_by_less_than_nothing() -> None:
+    assert row(ROOM + RUN + SINK + top("joint: butt at 1100 from west"), JOINT).clear_of_opening == -100
+
+
+def test_a_joint_may_be_given_from_the_wall_at_the_right() -> None:
+    found = row(ROOM + RUN + SINK + top("joint: butt at 1700 from east"), JOINT)
+    assert found.at == 2300
+
+
+def test_a_joint_is_as_far_from_a_cut_out_as_from_its_nearer_edge() -> None:
+    """The cut-out of 700 lies about 1600, so that it ends at 1950."""
+    found = row(ROOM + RUN + SINK + top("joint: butt at 2070 from west"), JOINT)
+    assert (found.clear_of_cut_out, found.cut_out) == (120, "sink")
+
+
+def test_a_worktop_without_openings_and_cut_outs_says_so() -> None:
+    plain = "runs: {a: {against: north, order: {B1: base 1000, B2: base 1000}}}\n"
+    found = row(ROOM + plain + "appliances: none\n" + top("joint: butt at 1000 from west"), JOINT)
+    assert (found.has_opening, found.has_cut_out) == (False, False)
+
+
+def test_a_joint_off_its_worktop_has_less_than_nothing_beside_it() -> None:
+    assert row(ROOM + RUN + SINK + top("joint: butt at 3040 from west"), JOINT).from_end == -40
+
+
+def test_a_joint_without_a_place_asks_for_it() -> None:
+    found = row(ROOM + RUN + SINK + top("joint: butt"), JOINT)
+    assert to_find(found, "from_end") == {"/worktops/top/joint/at"}
+
+
+def test_a_cut_out_of_unknown_width_leaves_open_how_near_it_is() -> None:
+    found = row(ROOM + RUN + "appliances: {sink: {in: B2}}\n" + top("joint: butt at 2300 from west"), JOINT)
+    assert to_find(found, "clear_of_cut_out") == {"/appliances/sink/cut out"}
+
+
+def test_a_place_in_doubt_keeps_both_its_ends() -> None:
+    found = row(ROOM + RUN + SINK + top("joint: butt at 2050 to 2060 from west"), JOINT)
+    assert ends(found, "clear_of_cut_out") == (100, 110)
+
+
+def test_several_joints_are_a_row_each_and_take_the_bolts_of_their_worktop() -> None:
+    said = "bolts: 3, joints: {J1: butt at 300 from west, J2: {is: butt, at: 2500 from west, bolts: 4}}"
+    assert [(each.at, each.bolts) for each in rows(ROOM + RUN + SINK + top(said), JOINT)] == [(300, 3), (2500, 4)]
+
+
+def test_bolts_that_nobody_counts_are_asked_for() -> None:
+    found = row(ROOM + RUN + SINK + top("joint: butt at 2300 from west"), JOINT)
+    assert to_find(found, "bolts") == {"/worktops/top/bolts"}
+
+
+def test_without_worktops_nobody_knows_of_joints() -> None:
+    assert left_out(ROOM + RUN, JOINT) == ["/worktops"]
+
+
+CORNER = """
+runs:
+  a: {against: north, order: {B1: base 1000, B2: base 3000}}
+  b: {against: east, from: fronts of a, order: {B3: base 900, B4: base 900}}
+appliances: {hob: {is: induction hob, in: B3, cut-out: 560 x 490}}
+"""
+TOPS = "worktops: {long: {on: a}, short: {on: b, corner: masons mitre}}\n"
+
+
+def test_a_joint_in_a_corner_lies_where_the_second_top_starts() -> None:
+    """Fronts at 50 + 560 + 19; the cut-out of 560 lies in the middle of the first unit."""
+    found = row(ROOM + CORNER + TOPS, JOINT)
+    assert (found.at, found.clear_of_cut_out, found.form) == (629, 170, "masons mitre")
+
+
+def test_a_corner_that_nobody_writes_down_asks_how_it_is_joined() -> None:
+    found = row(ROOM + CORNER + "worktops: {long: {on: a}, short: {on: b}}\n", JOINT)
+    assert to_find(found, "form") == {"/worktops/short/corner/is"}
+
+
+def test_either_top_of_a_corner_may_say_how_it_is_joined() -> None:
+    tops = "worktops: {long: {on: a, corner: butt with short}, short: {on: b}}\n"
+    assert row(ROOM + CORNER + tops, JOINT).form == "butt"
+
+
+def test_a_corner_is_out_of_square_by_what_gapes_over_a_length() -> None:
+    found = row(ROOM + "corners: {north-east: 6 open in 600}\n" + CORNER + TOPS, JOINT)
+    assert found.out_of_square == pytest.approx(0.01)
+    assert working(known(found, "out_of_square").origin[0], "slope") == [(6, "out of square"), (600, "over")]  # type: ignore[index]
+
+
+@pytest.mark.parametrize("corners", ["none", "{south-west: 6 open in 600}"])
+def test_a_corner_that_is_not_among_those_listed_is_square(corners: str) -> None:
+    assert row(ROOM + f"corners: {corners}\n" + CORNER + TOPS, JOINT).out_of_square == 0
+
+
+def test_corners_that_nobody_measured_are_asked_for() -> None:
+    assert to_find(row(ROOM + CORNER + TOPS, JOINT), "out_of_square") == {"/corners"}
+
+
+LENGTH = "length of a worktop"
+
+
+def test_a_worktop_is_as_long_as_from_joint_to_joint() -> None:
+    found = rows(ROOM + RUN + SINK + top("joint: butt at 2300 from west", ", stock: 2400"), LENGTH)
+    assert [(each.length, each.has_joint) for each in found] == [(2300, False), (700, False)]
+
+
+def test_a_joint_of_unknown_place_leaves_a_worktop_in_one_length() -> None:
+    found = row(ROOM + RUN + SINK + top("joint: butt", ", stock: 2400"), LENGTH)
+    assert (found.length, found.has_joint) == (3000, True)
