@@ -216,6 +216,11 @@ def test_a_size_may_give_some_of_the_three() -> None:
     assert read(Size, "340 w x 400 d") == Size(w=length(340.0), d=length(400.0))
 
 
+def test_a_figure_of_a_size_may_be_a_range() -> None:
+    size = read(Size, "598 w x 820 to 870 h x 550 d")
+    assert (size.h.low, size.h.high) == (820.0, 870.0)
+
+
 def test_two_figures_alone_are_width_by_height() -> None:
     assert read(Size, "146 x 86") == Size(w=length(146.0), h=length(86.0))
 

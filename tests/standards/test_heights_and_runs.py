@@ -68,6 +68,16 @@ def _machine(underside: float, body: float, maker_opening: float | None = None) 
     )
 
 
+@pytest.mark.parametrize(("floor_under", "pack_up"), [(0, 15), (11, 4)])
+def test_a_dishwasher_in_the_deep_end_is_packed_up(floor_under: float, pack_up: float) -> None:
+    """A niche of 873 on the screed that falls by 12 is 885 deep at its low end; a machine wound out to 870 misses the
+    worktop by 15, and by 4 where a floor of 11 is carried in. Arithmetic: memory; inputs chosen for the check.
+    """
+    machine = row(ApplianceUnderWorktop, underside=873, floor_under=floor_under, fall=12, has_feet=True, body_most=870)
+    outcome = judged("GB", "machine-reaches-the-worktop", machine)
+    assert (outcome.result, outcome.short) == (Result.NOT_MET, pack_up)
+
+
 @pytest.mark.parametrize(("legs", "height"), [(100, 820), (150, 870), (200, 920)])
 def test_coordinating_heights_of_european_base_units(legs: float, height: float) -> None:
     """EN 1116, co-ordinating sizes, floor to underside of worktop 820, 870 or 920: secondary (a Swiss site note,

@@ -32,6 +32,8 @@ MEASURES: dict[str, Measure] = {
     "tall unit": Measure("tall_units:TallUnit", "tall_units:tall_units"),
     "hung unit beside a tall unit": Measure("tall_units:HungBesideTall", "tall_units:hung_beside_tall"),
     "unit under the ceiling": Measure("hung_heights:UnitUnderCeiling", "hung_heights:units_under_ceiling"),
+    "point over an upstand": Measure("upstands:PointOverUpstand", "upstands:points_over_upstands"),
+    "splashback at a hob": Measure("upstands:SplashbackAtHob", "upstands:splashbacks_at_hobs"),
     "hung unit over a worktop": Measure("hung_heights:HungOverWorktop", "hung_heights:hung_over_worktops"),
     "appliance under a worktop": Measure("heights:ApplianceUnderWorktop", "heights:appliances_under_worktops"),
     "hob under hood": Measure("hoods:HobUnderHood", "hoods:hobs_under_hoods"),

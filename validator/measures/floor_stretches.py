@@ -12,6 +12,8 @@ from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from validator.measures.site import Site
 
 
@@ -50,12 +52,19 @@ def floor_under(site: Site, run: str) -> Stretch:
     if not isinstance(whole, Known) or whole.origin is None or against not in room.walls:
         return everywhere
     spots = whole.origin[0].known["levels"].parts
-    walls = {wall: f" {fold(wall.rpartition(' / ')[2])} " for wall in room.walls}
-    names = [{wall for wall, word in walls.items() if word in f" {fold(spot.label)} "} for spot in spots]
     own = room.walls.written(against)
-    beside = (at_left(site.plan, own), at_right(site.plan, own))
-    if not all(other and any({own, other} <= said for said in names) for other in beside):
+    corners = [(own, beside) for beside in (at_left(site.plan, own), at_right(site.plan, own)) if beside]
+    if len(corners) < 2 or not all(any(all(_names(spot, wall) for wall in pair) for spot in spots) for pair in corners):
         return everywhere
-    here: list[Given] = [spot for spot, said in zip(spots, names, strict=True) if own in said or not said]
+    here: list[Given] = [spot for spot in spots if _names(spot, own) or not _names_any(spot, room.walls)]
     row = StretchOfFloor(Subject(run, pointer), levels=reading.parts(here))
     return Stretch(worked(row, "high", "high spot of the run"), worked(row, "low", "low spot of the run"))
+
+
+def _names(spot: Known, wall: str) -> bool:
+    """Whether the name of a spot has that of a wall in it, as `north-west corner` has north."""
+    return f" {fold(wall.rpartition(' / ')[2])} " in f" {fold(spot.label)} "
+
+
+def _names_any(spot: Known, walls: Iterable[str]) -> bool:
+    return any(_names(spot, wall) for wall in walls)

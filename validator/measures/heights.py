@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from validator.measures import reading
 from validator.measures.arithmetic import total
 from validator.measures.floor_stretches import floor_under
-from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Why, Words, figure, given
+from validator.measures.rows import YES_NO, Given, Known, LeftOut, Missing, Row, Rows, Why, Words, figure, given
 from validator.measures.tracing import derived
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
@@ -15,6 +15,7 @@ from validator.plan.values import NothingStated
 
 if TYPE_CHECKING:
     from validator.measures.floor_stretches import Stretch
+    from validator.measures.room_levels import RoomLevels
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
 
@@ -74,12 +75,20 @@ class WorktopOnRun(Row, kind="worktop on a run"):
 
 
 class ApplianceUnderWorktop(Row, kind="appliance under a worktop"):
-    """A machine that slides under a worktop: the opening before the last floor is laid, and after."""
+    """A machine that slides under a worktop: the opening before the last floor is laid, and after.
+
+    A body with a range (`820 to 870 h`) has feet: wound in it goes in, wound out it has to reach the worktop from the
+    floor it stands on, which at the low spot is the furthest.
+    """
 
     underside: float = given(LENGTH, "underside of the worktop")
     floor_before: float = given(LENGTH, "floor there when the units are set")
     floor_after: float = given(LENGTH, "floor")
+    floor_under: float = given(LENGTH, "floor it stands on")
+    fall: float = given(LENGTH, "low spot below the high spot")
     body: float = given(LENGTH, "the machine, feet wound in")
+    has_feet: bool = given(YES_NO, "whether the plan says how far its feet wind out")
+    body_most: float = given(LENGTH, "the machine, feet wound out")
     laid: str = given(Words(("before units", "after units", "never")), "when the floor is laid")
     maker_opening: float = given(LENGTH, "opening the maker asks for")
 
@@ -90,6 +99,10 @@ class ApplianceUnderWorktop(Row, kind="appliance under a worktop"):
     @figure(LENGTH, "opening", start="finished floor", end="underside of the worktop")
     def opening_after(self) -> float:
         return self.underside - self.floor_after
+
+    @figure(LENGTH, "opening at the low spot", start="floor it stands on", end="underside of the worktop")
+    def deepest(self) -> float:
+        return self.underside - self.floor_under + self.fall
 
 
 STANDS_BESIDE = 1.5
@@ -148,7 +161,8 @@ def _on_legs(site: Site, thing: Standing, floor: Stretch) -> Row:
 def appliances_under_worktops(site: Site) -> Rows:
     """A row for each opening of a run under a worktop, with the machine that is to stand there.
 
-    The floor is taken to run on under the machine. What is half as tall again as the worktop stands beside it.
+    The floor is taken to run on under the machine unless the plan says that it stops in front of it. What is half as
+    tall again as the worktop stands beside it.
     """
     if site.plan.runs.left_out:
         return Rows(left_out=[LeftOut(ApplianceUnderWorktop.kind, Missing("/runs", "runs of units"))])
@@ -179,10 +193,34 @@ def _under(site: Site, thing: Standing, worktop: WorktopOnRun) -> Row | None:
         underside=underside,
         floor_before=levels.laid_before,
         floor_after=levels.finished_floor,
-        body=height,
+        floor_under=_floor_under_machines(levels),
+        fall=floor_under(site, thing.run).low,
+        **_feet(height),
         laid=levels.laid,
         maker_opening=_maker_opening(site, name),
     )
+
+
+def _floor_under_machines(levels: RoomLevels) -> Given:
+    covering = levels.covering
+    if covering is None or isinstance(covering, Missing) or covering.under_machines is None:
+        return levels.finished_floor
+    runs_on = reading.word(covering.under_machines, covering.pointer_to("under_machines"), "whether it runs on")
+    if not isinstance(runs_on, Known):
+        return runs_on
+    return levels.finished_floor if runs_on.value else levels.laid_before
+
+
+def _feet(height: Given) -> dict[str, Given]:
+    """A machine with its feet wound in and out; one height alone says nothing of its feet."""
+    if not isinstance(height, Known):
+        return {"body": height, "has_feet": height, "body_most": height}
+    wound_out = f"{height.label}, feet wound out"
+    return {
+        "body": height.at_end(height.low),
+        "has_feet": reading.exactly(height.low != height.high, height.pointer, "whether its feet are given"),
+        "body_most": height.at_end(height.high)._replace(value=height.high, label=wound_out),
+    }
 
 
 def machine_in(site: Site, thing: Standing) -> str:

@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import least
-from validator.measures.rows import YES_NO, Given, Known, LeftOut, Missing, Row, Rows, figure, given
+from validator.measures.rows import YES_NO, Given, LeftOut, Missing, Row, Rows, figure, given
 from validator.measures.slopes import ceiling_at, ceiling_before
 from validator.measures.tall_units import standing_tall
+from validator.measures.upstands import below, worktops_by_wall
 from validator.measures.walls import difference, worked
 from validator.plan.dimensions import LENGTH
-from validator.plan.names import fold
 from validator.plan.values import NothingStated
 
 if TYPE_CHECKING:
@@ -86,33 +86,14 @@ def hung_over_worktops(site: Site) -> Rows:
         return Rows(left_out=[LeftOut(HungOverWorktop.kind, Missing("/runs", "runs of units"))])
     if site.plan.worktops.left_out:
         return Rows(left_out=[LeftOut(HungOverWorktop.kind, Missing("/worktops", "worktops"))])
-    tops = _worktops_by_wall(site)
+    tops = worktops_by_wall(site)
     rows = Rows()
     for thing in site.setting_out.things():
         if thing.item.family != "unit" or not site.levels.is_hung(thing) or site.levels.worktop_on(thing.run):
             continue
-        below = next((run for run, left, right in tops.get(fold(thing.wall), ()) if _over(thing, left, right)), None)
-        worktop = site.levels.worktop_on(below) if below is not None else None
+        worktop = below(tops, thing.wall, thing.middle)
         if worktop is not None:
             surface = worked(worktop, "height", "worktop")
             gap = difference(site.levels.underside_of(thing), surface, thing.subject, "room over the worktop")
             rows.rows.append(HungOverWorktop(thing.subject, gap=gap))
     return rows
-
-
-def _worktops_by_wall(site: Site) -> dict[str, list[tuple[str, Given, Given]]]:
-    """The runs with a worktop at each wall, and from where to where they stand."""
-    found: dict[str, list[tuple[str, Given, Given]]] = {}
-    for run in site.plan.runs:
-        things = site.setting_out.in_run(run) if site.levels.worktop_on(run) else []
-        if things:
-            found.setdefault(fold(things[0].wall), []).append((run, things[0].left, things[-1].right))
-    return found
-
-
-def _over(thing: Standing, left: Given, right: Given) -> bool:
-    """Whether the middle of a hung unit lies over a run, as far as anybody knows."""
-    middle = thing.middle
-    if not isinstance(middle, Known) or not isinstance(left, Known) or not isinstance(right, Known):
-        return True
-    return float(left.value) <= float(middle.value) <= float(right.value)

@@ -22,6 +22,7 @@ from validator.measures.rows import (
     figure,
     given,
 )
+from validator.measures.upstands import upstand_of
 from validator.measures.walls import FromRightEnd, called_wall, difference, place_along, which_end, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
@@ -57,6 +58,8 @@ class WindowOverWorktop(Row, kind="window over a worktop"):
     opens: str = given(Words(WAYS), "how it opens")
     has_tap: bool = given(YES_NO, "whether a tap stands in front of it")
     tap: float = given(LENGTH, "tap above the worktop")
+    has_upstand: bool = given(YES_NO, "whether the worktop has an upstand")
+    upstand: float = given(LENGTH, "upstand")
 
     @figure(LENGTH, "sill above the worktop", start="worktop", end="sill")
     def sill_above(self) -> float:
@@ -259,6 +262,7 @@ def _window(site: Site, hole: Hole, run: str) -> Row:
         opens=reading.word(opening.opens, opening.pointer_to("opens"), f"how the {hole.name} opens"),
         has_tap=has_tap,
         tap=tap,
+        **upstand_of(site, worktop),
     )
 
 

@@ -280,7 +280,7 @@ class Size:
     """`598 w x 820 h x 550 d` in any order, or some of the three.
 
     Two figures without letters, `146 x 86`, are width and then height: of a plate so, of a flat thing (a cut-out, a
-    floor board) the second is what lies across the first. `to find out` leaves all three open.
+    floor board) the second is what lies across the first. `820 to 870 h` has a range. `to find out` leaves all open.
     """
 
     takes_to_find: ClassVar[bool] = True
@@ -324,7 +324,8 @@ class Size:
             raise BadQuantity(f"`{said(text)}` is not a size", expected)
         else:
             figures = {"w": parts[0], "h": parts[1]}
-        units = [not set("".join(figure.split())) <= _OF_AN_AMOUNT for figure in figures.values()]
+        plain_amounts = ["".join(figure.replace(" to ", " ").split()) for figure in figures.values()]
+        units = [not set(amount) <= _OF_AN_AMOUNT for amount in plain_amounts]
         if any(units) and not all(units):
             raise BadQuantity(f"`{said(text)}`: say the unit of every figure, or of none", expected)
         return cls(**{letter: _length(figure + " assumed" * assumed, lengths_in) for letter, figure in figures.items()})

@@ -106,7 +106,8 @@ class Splashback(Element):
 
     is_: Term | None = None
     backing: Term | None = None
-    height: Length | None = None  # above the worktop
+    height: Length | None = None  # of the panel itself
+    gap: Length | None = None  # below it, above the worktop
     to_burners: Length | None = None
 
     @classmethod

@@ -262,6 +262,7 @@ class Worktop(Element):
     past_end: Length | None = None
     past: dict[str, Length] | None = None  # how far it passes the units, by side
     gap_at_wall: Length | None = None
+    upstand: MakersLength | None = None  # how high it stands on the worktop; none: there is none
     cover_at_wall: MakersLength | None = None  # how far an upstand comes forward over the gap; `none`: only sealant
     seal: Seal | None = None
     sealed: Annotated[bool | ToFind, YesOrNo()] | None = None  # every cut edge of it, before it is fitted

@@ -174,6 +174,7 @@ class Covering(Element):
     underlay: MakersLength | None = None  # `none` where the floor has none
     sheet: Length | None = None
     laid: Annotated[Literal["before units", "after units"] | ToFind, OneOf()] | None = None
+    under_machines: Annotated[bool | ToFind, YesOrNo()] | None = None  # no: it stops in front of machines
     gap: Length | None = None
     fixed: dict[str, Length] | None = None  # gap left at each fixed thing, by its name
     board: Size | None = None
