@@ -17,6 +17,7 @@ DAY = date(2027, 1, 15)
 NOT_A_FIGURE_OF_THE_PLAN = {
     "coat-never-thinner-than-the-one-below": "a coat written `neat` has no figure to move",
     "cured-before-the-next-task": "counts days from tasks whose dates are worked out",
+    "panel-between-machines": "counts machines",
     "paint-dry-before-the-next-task": "counts days from tasks whose dates are worked out",
     "clear-of-doors-and-windows": "there is nothing within reach of an opening",
     "departure-still-in-date": "the departure names no day",

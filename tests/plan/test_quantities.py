@@ -263,6 +263,8 @@ _BASE = {
     dim.FLOW: "mm**3/s",
     dim.LINE_LOAD: "kg/mm",
     dim.AREA_LOAD: "kg/mm**2",
+    dim.DENSITY: "kg/mm**3",
+    dim.ACCELERATION: "mm/s**2",
     dim.TEMPERATURE_DIFFERENCE: "kelvin",
     dim.TEMPERATURE: "kelvin",
     dim.SLOPE: "",

@@ -77,6 +77,7 @@ MEASURES: dict[str, Measure] = {
     "aisle": Measure("room_to_move:Aisle", "room_to_move:aisles"),
     "gas pipe": Measure("room_to_move:GasValve", "room_to_move:gas_valves"),
     "length of a worktop": Measure("worktop_lengths:WorktopLength", "worktop_lengths:lengths_of_worktops"),
+    "worktop over an opening": Measure("worktop_spans:WorktopOverOpening", "worktop_spans:worktops_over_openings"),
     "extract of a kitchen": Measure("air:Extract", "air:extracts"),
     "duct to outside": Measure("air:DuctOutside", "air:ducts_to_outside"),
     "standing unit": Measure("standing:StandingUnit", "standing:standing_units"),

@@ -47,6 +47,8 @@ PRESSURE = Dimension("pressure", (-1, 1, -2, 0, 0, 0))
 FLOW = Dimension("flow", (3, 0, -1, 0, 0, 0))
 LINE_LOAD = Dimension("mass per length", (-1, 1, 0, 0, 0, 0))
 AREA_LOAD = Dimension("mass per area", (-2, 1, 0, 0, 0, 0))
+DENSITY = Dimension("density", (-3, 1, 0, 0, 0, 0))
+ACCELERATION = Dimension("acceleration", (1, 0, -2, 0, 0, 0))
 TEMPERATURE_DIFFERENCE = Dimension("temperature difference", (0, 0, 0, 0, 1, 0))
 MONEY = Dimension("money", (0, 0, 0, 0, 0, 1))
 
@@ -74,6 +76,8 @@ ALL = (
     FLOW,
     LINE_LOAD,
     AREA_LOAD,
+    DENSITY,
+    ACCELERATION,
     TEMPERATURE_DIFFERENCE,
     MONEY,
     NUMBER,

@@ -17,6 +17,7 @@ from validator.plan.sections.appliances import (
     PaintPapers,
     Papers,
     PlugPapers,
+    WorktopPapers,
     kind_named,
 )
 
@@ -48,6 +49,8 @@ def _all(sections: Mapping[str, Any]) -> Iterator[tuple[str, type[Papers]]]:
     for room in (sections, *(room for room in rooms if isinstance(room, dict))):
         for name in _mapping(entry(room, "floors")):
             yield name, FloorPapers
+    for name, _ in _of(sections, "worktops"):
+        yield name, WorktopPapers
     for name, written in _of(sections, "fixings"):
         yield name, PlugPapers
         plug = entry(written, "plug")

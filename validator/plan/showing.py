@@ -173,13 +173,19 @@ def _scales(dimension: Dimension, units: Units) -> tuple[_Scale, ...]:
         case dim.FORCE.name:
             return (scale("lbf", 1),) if inches else (scale("N", 0), scale("kN", 2, 1e6))
         case dim.PRESSURE.name:
-            return (scale("psi", 1),) if inches else (scale("Pa", 0), scale("kPa", 1, 1))
+            return (
+                (scale("psi", 1),) if inches else (scale("Pa", 0), scale("kPa", 1, 1), scale("N/mm2", 0, 1e3, "N/mm²"))
+            )
         case dim.FLOW.name:
             return (scale("cfm", 1) if inches else scale("m3/h", 1, 0, "m³/h"),)
         case dim.LINE_LOAD.name:
             return (scale({"in": "lb/in", "ft": "lb/ft"}.get(units.lengths_in, "kg/m"), 2),)
         case dim.AREA_LOAD.name:
-            return (scale("lb/ft2" if inches else "kg/m2", 1, 0, "lb/ft²" if inches else "kg/m²"),)
+            return (scale("lb/ft2", 1, 0, "lb/ft²") if inches else scale("kg/m2", 1, 0, "kg/m²"),)
+        case dim.DENSITY.name:
+            return (scale("lb/ft3", 0, 0, "lb/ft³") if inches else scale("kg/m3", 0, 0, "kg/m³"),)
+        case dim.ACCELERATION.name:
+            return (scale("m/s2", 2, 0, "m/s²"),)
         case dim.TEMPERATURE_DIFFERENCE.name:
             return (scale("K", 1),)
         case dim.TEMPERATURE.name:

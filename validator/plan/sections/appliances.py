@@ -217,6 +217,16 @@ class FloorPapers(Element):
     longest_run: MakersLength | None = None
 
 
+class WorktopPapers(Element):
+    """How far a worktop may reach without support, as its maker says."""
+
+    called: ClassVar[str] = "what a worktop's maker states"
+
+    read: str
+    span: MakersLength | None = None
+    overhang: MakersLength | None = None
+
+
 class PaintPapers(Element):
     called: ClassVar[str] = "what a paint's maker states"
 
@@ -225,7 +235,7 @@ class PaintPapers(Element):
     dry_before: MakersDuration | None = None
 
 
-Papers = HobPapers | HoodPapers | AppliancePapers | PlugPapers | FloorPapers | PaintPapers
+Papers = HobPapers | HoodPapers | AppliancePapers | PlugPapers | FloorPapers | PaintPapers | WorktopPapers
 
 
 class Built(Element):

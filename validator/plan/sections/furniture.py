@@ -4,11 +4,11 @@ import re
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from pydantic import GetCoreSchemaHandler
+from pydantic import BeforeValidator, GetCoreSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
 from validator.plan.choices import NameOfWall, OneOf, YesOrNo
-from validator.plan.elements import Element, Unfit
+from validator.plan.elements import Element, Unfit, is_to_find
 from validator.plan.fields import Along, Count, Height, Length, LineLoad, MakersLength, Moisture, Size, Term
 from validator.plan.names import fold
 from validator.plan.order import ITEM_LINE
@@ -243,6 +243,51 @@ class Seal(Element):
         return found.groupdict()
 
 
+class Support(Element):
+    """What holds a worktop where no unit does, and how many there are: `3 steel brackets`, `wall batten`, `none`."""
+
+    called: ClassVar[str] = "what holds a worktop"
+    asks: ClassVar[tuple[str, ...]] = ("by",)
+    line: ClassVar[Written | None] = Written("([0-9]+ )?<words>", ("3 steel brackets", "wall batten"))
+
+    by: Term
+    how_many: Count | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        count, _, by = written.strip().partition(" ") if isinstance(written, str) else ("", "", "")
+        if not count:
+            raise Unfit("what holds a worktop is written as how many there are and what", "`3 steel brackets`")
+        return {"how_many": count, "by": by} if count.isdecimal() else {"by": written}
+
+
+def _supports(written: object) -> object:
+    """`none`: nothing but its units holds it; one support alone is everywhere."""
+    if isinstance(written, str) and not is_to_find(written):
+        return {} if fold(written) == "none" else {"everywhere": written}
+    return written
+
+
+Supports = Annotated[dict[str, Support], BeforeValidator(_supports), Written("<=none>|<support>", ("none",))]
+"""What holds a worktop, by the thing it lies over or by its side; empty where nothing but units does."""
+
+
+class _PersonsOrSupplier:
+    """Marks who carries a worktop in: `4` persons, or the `supplier`."""
+
+    line: ClassVar[Written] = Written("<number>|<=supplier>", ("4", "supplier"))
+
+    def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
+        def read(written: object, count: core_schema.ValidatorFunctionWrapHandler) -> object:
+            return "supplier" if isinstance(written, str) and fold(written) == "supplier" else count(written)
+
+        return core_schema.no_info_wrap_validator_function(read, handler.generate_schema(Count))
+
+
+Carriers = Annotated[str | Count, _PersonsOrSupplier()]
+"""How many persons carry a thing in; `supplier` where whoever sells it brings it in with gear of their own."""
+
+
 class Worktop(Element):
     """A worktop on a run; `is` names a kind that carries its thickness."""
 
@@ -268,6 +313,8 @@ class Worktop(Element):
     sealed: Annotated[bool | ToFind, YesOrNo()] | None = None  # every cut edge of it, before it is fitted
     barrier: Term | None = None  # what keeps steam of machines from its underside: `foil`, `none`
     held_by: Term | None = None
+    supports: Supports | None = None  # where no unit holds it: `{dishwasher: wall batten, back: 3 steel brackets}`
+    carried_by: Carriers | None = None
     finish: Term | None = None
     moisture: MoistureReading | None = None  # of solid timber, as it is fitted
     settles_at: Moisture | None = None  # moisture of solid timber in use, from dry winter to damp summer: `8 to 12 %`
