@@ -268,6 +268,7 @@ _BASE = {
     dim.TEMPERATURE_DIFFERENCE: "kelvin",
     dim.TEMPERATURE: "kelvin",
     dim.SLOPE: "",
+    dim.ANGLE: "degree",
     PERCENT: "",
 }
 _REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=None)

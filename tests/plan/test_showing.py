@@ -82,6 +82,7 @@ def test_the_unit_of_a_length_is_written_on_request(units: Units, text: str) -> 
         ("30 %", dim.WATER_ADDED, "30 %"),
         ("3 to 1", dim.WATER_ADDED, "33.3 %"),
         ("71 %", dim.MOISTURE, "71 %"),
+        ("90.63 deg", dim.ANGLE, "90.63 °"),
         ("2.5 mm2", dim.AREA, "2.5 mm²"),
         ("12 AWG", dim.AREA, "3.31 mm²"),
         ("6.25 m2", dim.AREA, "6.25 m²"),

@@ -101,5 +101,8 @@ MEASURES: dict[str, Measure] = {
     "worktop over a machine": Measure("worktop_care:WorktopOverMachine", "worktop_care:worktops_over_machines"),
     "cut-out in a worktop": Measure("cut_outs:CutOut", "cut_outs:cut_outs"),
     "joint of a worktop": Measure("worktop_joints:WorktopJoint", "worktop_joints:worktop_joints"),
+    "corner of a room": Measure("corners:CornerOfRoom", "corners:corners_of_rooms"),
+    "room": Measure("room_outlines:RoomOutline", "room_outlines:rooms_found"),
+    "diagonal of a room": Measure("room_outlines:DiagonalOfRoom", "room_outlines:diagonals_of_rooms"),
     "departure": Measure("departures:Departure", ""),
 }

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from validator.measures import reading
 from validator.measures.appliance_places import COLD, kind_of, standing_of
 from validator.measures.arithmetic import total
+from validator.measures.corners import corner_found
 from validator.measures.of_kinds import asked_at, of_kind
 from validator.measures.rows import YES_NO, Given, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
 from validator.measures.walls import at_left, at_right, called_wall, difference, length_of
@@ -127,16 +128,11 @@ def _depths(site: Site, thing: Standing) -> Given:
 def _corner(site: Site, wall: str, beside: str) -> dict[str, Given]:
     """What the plan says of the corner of two walls."""
     room = site.plan.room_of(wall)
-    corner = room.corner_at(wall, beside) if room is not None else None
-    label = f"corner of the {wall} and {beside} walls"
-    if corner is None or corner.way is None:
+    corner = corner_found(room, wall, beside) if room is not None else None
+    if corner is None or corner.square_by_default:
         pointer = room.corners.pointer if room is not None else "/corners"
-        return {"corner": reading.exactly("not said", pointer, label)}
-    return {
-        "corner": reading.word(corner.way, corner.pointer_to("way"), label),
-        "out": reading.read(corner, "out", label),
-        "over": reading.read(corner, "over", "over"),
-    }
+        return {"corner": reading.exactly("not said", pointer, f"corner of the {wall} and {beside} walls")}
+    return {"corner": corner.way, "out": corner.out, "over": corner.over}
 
 
 def _cold(site: Site) -> frozenset[tuple[str, str]]:

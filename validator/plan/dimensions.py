@@ -58,6 +58,7 @@ WATER_ADDED = Dimension("water added", kind="water added")
 HUMIDITY = Dimension("relative humidity", kind="humidity")
 MOISTURE = Dimension("moisture reading", kind="moisture")
 SHARE = Dimension("share", kind="share")
+ANGLE = Dimension("angle", kind="angle")
 
 DATE = Dimension("date", (0, 0, 1, 0, 0, 0), kind="date", point=True)
 TEMPERATURE = Dimension("temperature", (0, 0, 0, 0, 1, 0), kind="temperature", point=True)
@@ -86,6 +87,7 @@ ALL = (
     HUMIDITY,
     MOISTURE,
     SHARE,
+    ANGLE,
     DATE,
     TEMPERATURE,
 )

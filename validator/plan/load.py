@@ -47,6 +47,7 @@ SECTIONS = (
     "ceiling",
     "walls",
     "corners",
+    "diagonals",
     "openings",
     "way in",
     "floor",

@@ -154,6 +154,10 @@ class References:
                 self._along(opening, opening.along, opening.wall)
             for corner in room.corners:
                 self._corner(join(room.corners.pointer, corner), corner, room)
+            for diagonal, said in room.diagonals.items():
+                if room.walls and room.between(diagonal) is None:
+                    corners = "two corners of the room, `north-west to south-east`"
+                    self._reader.problem(said.pointer, f"`{diagonal}` does not run from corner to corner", corners)
             if room.ceiling is not None:
                 for wall, slope in (room.ceiling.slopes or {}).items():
                     self._wall_of(room, slope.pointer, wall)

@@ -14,7 +14,7 @@ from validator.plan.pointers import join
 from validator.plan.reader import Reader
 from validator.plan.rooms import PARTS, Room, RoomNames
 
-_BY_NAME = {"walls": "Wall", "corners": "Corner", "openings": "Opening", "floors": "Covering"}
+_BY_NAME = {"walls": "Wall", "corners": "Corner", "diagonals": "Diagonal", "openings": "Opening", "floors": "Covering"}
 _SINGLE = {"ceiling": "Ceiling", "floor": "Floor"}
 _KEYS = (*PARTS, "note")
 
@@ -87,7 +87,7 @@ class RoomReading:
         walls = found.pop("walls")
         called_by_plan = {ways.get(fold(wall), wall): value for wall, value in walls.items()}
         walls = Section(walls.pointer, called_by_plan, left_out=walls.left_out, also=ways)
-        return Room(name, pointer, called, walls, found["corners"], found["openings"], ceiling, floor, found["floors"])
+        return Room(name, pointer, called, walls, **found, ceiling=ceiling, floor=floor)
 
     def _all(self, pointer: str, part: str, parts: Mapping[str, Any]) -> Section[Any]:
         at = join(pointer, part)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeVar
@@ -12,11 +13,13 @@ from validator.plan.pointers import join
 
 if TYPE_CHECKING:
     from validator.plan.sections.openings import Opening
-    from validator.plan.sections.room import Ceiling, Corner, Covering, Floor, Wall
+    from validator.plan.sections.room import Ceiling, Corner, Covering, Diagonal, Floor, Wall
 
 T = TypeVar("T")
 
-PARTS = ("ceiling", "walls", "corners", "openings", "floor", "floors")
+_TO = re.compile(r"\s+to\s+", re.IGNORECASE)
+
+PARTS = ("ceiling", "walls", "corners", "diagonals", "openings", "floor", "floors")
 """What a plan says of a room, at its top or under the name of a room."""
 
 AT_THE_TOP = "room"
@@ -37,6 +40,7 @@ class Room:
     called: str
     walls: Section[Wall]
     corners: Section[Corner]
+    diagonals: Section[Diagonal]
     openings: Section[Opening]
     ceiling: Ceiling | None
     floor: Floor | None
@@ -49,6 +53,14 @@ class Room:
     def corner(self, name: str) -> tuple[str, str] | None:
         """The two walls that meet in a corner of this room, in walking order; None for no corner."""
         return corner_of(self.walls, name)
+
+    def between(self, name: str) -> tuple[int, int] | None:
+        """The two corners of a diagonal (`north-west to south-east`), by the numbers of the walls they lie right of."""
+        ends = [self.corner(end) for end in _TO.split(name)]
+        if len(ends) != 2 or ends[0] is None or ends[1] is None:
+            return None
+        walls = list(self.walls)
+        return walls.index(ends[0][0]), walls.index(ends[1][0])
 
     def corner_at(self, wall: str, beside: str) -> Corner | None:
         """What the plan says of the corner of two walls; None where it says nothing."""

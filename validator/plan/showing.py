@@ -194,6 +194,8 @@ def _scales(dimension: Dimension, units: Units) -> tuple[_Scale, ...]:
             return (scale("mm/m", 1),)
         case dim.WATER_ADDED.name | dim.HUMIDITY.name | dim.MOISTURE.name | dim.SHARE.name | PERCENT.name:
             return (scale("%", 1),)
+        case dim.ANGLE.name:
+            return (scale("deg", 2, 0, "°"),)
         case dim.MONEY.name:
             return (_Scale(Unit(dim.MONEY, 1), units.currency or "", 2),)
     return (_Scale(Unit(dimension, 1), "", 2),)

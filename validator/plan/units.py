@@ -1,6 +1,7 @@
 """The units a plan or a rule may write, each as an exact multiple of its dimension's base unit.
 
-Base units are mm, kg, s, A, K and their products: 1 N is 1000 kg·mm/s², 1 W is 10⁶ kg·mm²/s³, 1 V is 10⁶ kg·mm²/(s³·A).
+Base units are mm, kg, s, A, K, degrees of angle and their products: 1 N is 1000 kg·mm/s², 1 W is 10⁶ kg·mm²/s³ and
+1 V is 10⁶ kg·mm²/(s³·A).
 The inch, the pound and the standard pull of gravity are exact by definition (NIST SP 811, appendix B).
 """
 
@@ -115,6 +116,7 @@ _TABLE: tuple[tuple[Dimension, Fraction | int, str], ...] = (
     (dim.SLOPE, Fraction(1, 1000), "mm/m"),
     (dim.SLOPE, Fraction(1, 100), "cm/m"),
     (dim.SLOPE, Fraction(1, 12), "in/ft"),
+    (dim.ANGLE, 1, "deg|degree|degrees|°"),
     (PERCENT, Fraction(1, 100), "%"),
 )
 
@@ -158,6 +160,7 @@ _WRITTEN: dict[str, tuple[str, str]] = {
     dim.HUMIDITY.name: ("%", "`71 %`"),
     dim.MOISTURE.name: ("%", "`71 %`"),
     dim.SHARE.name: ("%", "`10 %`"),
+    dim.ANGLE.name: ("deg", "`135 deg`"),
     PERCENT.name: ("%", "`30 %`"),
     dim.DATE.name: ("year-month-day", "`2026-06-01`"),
     dim.TEMPERATURE.name: ("C, F", "`18 C`"),
@@ -191,7 +194,7 @@ MEANT: dict[str, str] = {
         "kW": "kilowatt kilowatts",
         "V": "volt volts",
         "%": "percent pct",
-        "C": "celsius deg degrees",
+        "C": "celsius",
     }.items()
     for spelling in spellings.split()
 }

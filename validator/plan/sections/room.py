@@ -6,12 +6,16 @@ from typing import Annotated, ClassVar, Literal
 
 from validator.plan.choices import OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit
-from validator.plan.fields import Date, Height, Length, Level, MakersLength, Moisture, Size, Term
+from validator.plan.fields import Angle, Date, Height, Length, Level, MakersLength, Moisture, Size, Term
 from validator.plan.lines import runs_on, words_and_quantity
+from validator.plan.names import fold
 from validator.plan.values import ToFind
 from validator.plan.written import Written
 
 _MOISTURE = re.compile(r"(?P<reading>.+?)(?:\s+by\s+(?P<meter>.+?))?(?:\s+on\s+(?P<taken>\d{4}-\d\d-\d\d))?\s*", re.S)
+
+_TAPED = re.compile(r"(?P<across>.+?)\s+across\s+(?P<left>.+?)\s+and\s+(?P<right>.+)", re.IGNORECASE | re.DOTALL)
+_OUTSIDE = re.compile(r"outside(?:\s*,\s*|\s+|$)(?P<rest>.*)", re.IGNORECASE | re.DOTALL)
 
 _CORNER = re.compile(r"(?P<out>.+?)\s+(?P<way>open|closed)\s+in\s+(?P<over>.+)", re.IGNORECASE | re.DOTALL)
 
@@ -132,22 +136,64 @@ class MoistureReading(Element):
 
 
 class Corner(Element):
-    """A corner that is no right angle: `6 open in 600`, `4 closed in 600`."""
+    """A corner of two walls, right or not: `6 open in 600`, `1422 across 1000 and 1000`, `90.6 deg`, `square`.
+
+    `across` is what a tape reads from a mark so far along the left wall (`left`) to one along the right wall. In a
+    corner that is `outside` the walls stick into the room, as at a chimney breast; out, across and angle are then those
+    of what stands out.
+    """
 
     called: ClassVar[str] = "a corner"
     asks: ClassVar[tuple[str, ...]] = ("out",)
-    line: ClassVar[Written | None] = Written("<out> <way> <=in> <over>", ("6 open in 600", "4 closed in 600"))
+    line: ClassVar[Written | None] = Written(
+        "(<=outside>,? )?(<out> <way> <=in> <over>|<across> <=across> <left> <=and> <right>|<angle>|<=square>)"
+        "|<=outside>",
+        ("6 open in 600", "4 closed in 600", "1422 across 1000 and 1000", "135 deg", "outside", "outside, square"),
+    )
 
     out: Length | None = None
     way: Annotated[Literal["open", "closed"], OneOf()] | None = None
     over: Length | None = None
+    across: Length | None = None
+    left: Length | None = None
+    right: Length | None = None
+    angle: Angle | None = None
+    outside: Annotated[bool, YesOrNo()] = False
 
     @classmethod
     def short(cls, written: object) -> Mapping[str, object]:
-        found = _CORNER.fullmatch(written) if isinstance(written, str) else None
-        if found is None:
-            raise Unfit("a corner is written with how far it is out, and over what length", "`6 open in 600`")
-        return found.groupdict()
+        text = " ".join(written.split()) if isinstance(written, str) else ""
+        outside = _OUTSIDE.fullmatch(text)
+        found: dict[str, object] = {"outside": "yes"} if outside else {}
+        rest = (outside["rest"] or "") if outside else text
+        for form in (_CORNER, _TAPED):
+            said = form.fullmatch(rest)
+            if said is not None:
+                return {**found, **said.groupdict()}
+        if fold(rest) == "square":
+            return {**found, "angle": "90 deg"}
+        if outside and not rest:
+            return found
+        if not rest or rest.split()[-1].isdecimal():
+            raise Unfit(
+                "a corner is written with how far it is out and over what length, with a tape across it, or its angle",
+                "`6 open in 600`, `1422 across 1000 and 1000`, `135 deg`, `square`, or `outside`",
+            )
+        return {**found, "angle": rest}
+
+
+class Diagonal(Element):
+    """A tape from one corner of the room to another: `north-west to south-east: 5705`."""
+
+    called: ClassVar[str] = "a diagonal"
+    asks: ClassVar[tuple[str, ...]] = ("length",)
+    line: ClassVar[Written | None] = Written("<length>", ("5705",))
+
+    length: Length | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        return {"length": written}
 
 
 class Floor(Element):
