@@ -58,6 +58,7 @@ def test_american_words_name_the_same_things() -> None:
     assert found.people["plumber"].quote is not None
 
 
+A_CORNER = "a corner is written with how far it is out and over what length, with a tape across it, or its angle"
 OF_THE_ROOM = "no wall of this plan is called"
 
 
@@ -73,6 +74,12 @@ OF_THE_ROOM = "no wall of this plan is called"
             "",
         ),
         (WALLS + "corners: {north-eats: 6 open in 600}", "`north-eats` is no corner of the room", "north-east"),
+        (
+            WALLS + "diagonals: {north-east: 4000}",
+            "`north-east` does not run from corner to corner",
+            "",
+        ),
+        (WALLS + "corners: {north-east: 6 opne in 600}", A_CORNER, ""),
         (WALLS + "ceiling: {height: 2400, slopes: {wets: {from: 1200}}}", f"{OF_THE_ROOM} `wets`", "west"),
         (WALLS + "runs: {isle: {order: none}}", "isle stands nowhere", ""),
         (WALLS + "runs: {isle: {faces: nroth, order: none}}", f"{OF_THE_ROOM} `nroth`", "north"),

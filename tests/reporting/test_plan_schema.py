@@ -147,6 +147,8 @@ BROKEN = {
     "a thing with a wrong width": "runs: {a: {against: b, order: {B1: filler 300 kg left}}}",
     "a point left of nothing": "points: {S1: socket left of}",
     "a corner without its length": "corners: {a-b: 6 open}",
+    "a corner by a tape with one length": "corners: {a-b: 1422 across 1000}",
+    "a corner with a length for its angle": "corners: {a-b: 135 mm}",
     "a part that no room has": "rooms: {utility: {wall: {}}}",
     "a room that is a text": "rooms: {utility: tidy}",
     "a slip inside a room": "rooms: {utility: {walls: {a: {lenght: 900}}}}",
@@ -214,6 +216,9 @@ SPELLINGS = {
     "rest as a width": "runs: {a: {against: b, order: {F1: {is: filler, width: rest}}}}",
     "tops level with another": "runs: {a: {against: b, tops: level with T1, order: {}}}",
     "suspects in one text": "survey: {asbestos: none, lead paint: present}",
+    "corners in all their forms": "corners: {a-b: 1422 across 1000 and 1000, b-c: 135 deg, c-d: outside, d-e: Square,"
+    " e-f: 'outside, 4 closed in 600', f-g: outside 90 deg, g-h: outside 1 m across 70 cm and 70 cm, h-i: to find out}",
+    "a diagonal": "diagonals: {a-b to c-d: [5700, 5702], b-c to d-a: to find out}",
     "a room, and one without floors": "rooms: {a: {ceiling: 2200, walls: {b: {length: 900}}, Openings: none},"
     " c: {note: later, flooring: none}}",
     "tax that is included": "money: {vat: included}",

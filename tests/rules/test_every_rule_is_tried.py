@@ -17,6 +17,7 @@ ALL = all_trials()
 DAY = 86400.0
 
 FALLS_BACK = {
+    "room-corners-add-up": "a corner that nobody measured is taken for what the others leave over",
     "departure-still-in-date": "a departure without an end is agreed for good",
     "departure-not-worse": "a departure without a figure is agreed whatever it comes to",
     "plaster-dry-before-the-next-task": "a task without a fixed date starts when what it follows is dry",

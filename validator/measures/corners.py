@@ -115,6 +115,12 @@ METRE = 1000.0
 """A corner given by its angle is out by so much over each metre."""
 
 
+def corners_between(room: Room) -> list[tuple[str, str]]:
+    """The walls that meet at the right end of each wall; fewer than three do not come round to the first."""
+    walls = list(room.walls)
+    return list(zip(walls, walls[1:] + walls[:1], strict=True))[: None if len(walls) > 2 else -1]
+
+
 def corner_found(room: Room, left: str, right: str) -> CornerFound | None:
     """The corner at the right end of one wall and the left end of the next; None where the plan says nothing of it."""
     said = room.corner_at(left, right)
@@ -140,8 +146,7 @@ def corners_of_rooms(site: Site) -> Rows:
     """A row for each corner of which the plan says how far it is out, or asks to find it out."""
     rows = Rows()
     for room in site.plan.rooms.values():
-        walls = list(room.walls)
-        for left, right in zip(walls, walls[1:] + walls[:1], strict=True):
+        for left, right in corners_between(room):
             found = corner_found(room, left, right)
             if found is not None and not found.square_by_default:
                 rows.rows.append(_row(site, left, right, found))

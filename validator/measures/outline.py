@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
-from validator.measures.corners import CornerFound, corner_found
+from validator.measures.corners import CornerFound, corner_found, corners_between
 from validator.measures.rows import Known, Missing, Why
 from validator.measures.walls import length_of
 from validator.plan.rooms import Room
@@ -78,11 +78,13 @@ class Outline:
 class Corners(NamedTuple):
     """The corners of a room: each inside angle in degrees, at the right end of each wall, as far as they are known.
 
-    `off` is by how many degrees they fail to enclose a room; what could be shared out is not in it.
+    `off` is by how many degrees they fail to enclose a room, without what corners that nobody measured take; `enclose`
+    is whether the rest is so little that it could be shared out. `taken` counts the corners nobody measured.
     """
 
     inside: tuple[float, ...]
     off: float
+    enclose: bool
     taken: int
     missing: tuple[Missing, ...]
 
@@ -101,7 +103,7 @@ def outline_of(site: Site, room: Room) -> Outline | tuple[Missing, ...]:
     if len(room.walls) < FEWEST:
         detail = "fewer than three walls enclose no room"
         missing.append(Missing(room.walls.pointer, "walls of the room", Why.UNCLEAR, detail=detail))
-    elif not corners.missing and corners.off:
+    elif not corners.missing and not corners.enclose:
         detail = "the corners as they are given enclose no room"
         missing.append(Missing(room.corners.pointer, "corners of the room", Why.UNCLEAR, detail=detail))
     if missing:
@@ -113,20 +115,18 @@ def outline_of(site: Site, room: Room) -> Outline | tuple[Missing, ...]:
 
 def corners_of(room: Room) -> Corners:
     """The inside angles of a room as given, and right ones where nothing is said."""
-    walls = list(room.walls)
-    found: list[CornerFound | None] = [
-        corner_found(room, left, right) for left, right in zip(walls, walls[1:] + walls[:1], strict=True)
-    ]
+    found: list[CornerFound | None] = [corner_found(room, left, right) for left, right in corners_between(room)]
     said = [corner for corner in found if corner is not None]
     missing = tuple(gap for corner in said for gap in corner.gaps)
     taken = [corner is None or corner.square_by_default for corner in found]
     inside = [90.0 if corner is None else corner.inside for corner in found]
     off = math.fsum(180 - angle for angle in inside) - 360
-    share, gives = (sum(taken), GIVES) if any(taken) else (len(inside), SLIPS)
-    if share and abs(off) <= gives * share:
+    share, gives = (sum(taken), GIVES) if any(taken) else (len(inside) or 1, SLIPS)
+    enclose = abs(off) <= gives * share
+    if enclose:
         inside = [angle + off / share * (each or not any(taken)) for angle, each in zip(inside, taken, strict=True)]
-        off = 0.0
-    return Corners(tuple(inside), off, sum(taken), missing)
+        off = 0.0 if any(taken) else off
+    return Corners(tuple(inside), off, enclose, sum(taken), missing)
 
 
 def walked(names: Sequence[str], lengths: Sequence[float], inside: Sequence[float], *, assumed: bool) -> Outline:
@@ -172,7 +172,13 @@ def _wall(name: str, start: Point, end: Point) -> OutlineWall:
 
 
 def _cross(a: Point, b: Point, c: Point, d: Point) -> bool:
-    return _side(a, b, c) * _side(a, b, d) <= 0 and _side(c, d, a) * _side(c, d, b) <= 0
+    left, right = _side(a, b, c), _side(a, b, d)
+    if left == right == 0:  # in one line: two alcoves beside a chimney breast do not meet
+        return all(
+            max(min(a[axis], b[axis]), min(c[axis], d[axis])) <= min(max(a[axis], b[axis]), max(c[axis], d[axis]))
+            for axis in (0, 1)
+        )
+    return left * right <= 0 and _side(c, d, a) * _side(c, d, b) <= 0
 
 
 def _side(a: Point, b: Point, c: Point) -> float:
