@@ -169,7 +169,7 @@ def test_other_commands_and_forms_are_not_loaded_for_a_check(demo_modules: tuple
         assert "validator.reporting.text" in ours
         for other in ("json_form", "sarif_form", "junit_form", "markdown", "about", "rule_texts"):
             assert f"validator.reporting.{other}" not in ours
-        for other in ("show", "rules", "new", "set", "measure"):
+        for other in ("show", "rules", "new", "set", "measure", "quantities"):
             assert f"validator.commands.{other}" not in ours
 
 

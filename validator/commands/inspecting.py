@@ -90,6 +90,11 @@ def inspect(path: str, books: Sequence[str], on: date | None) -> Judgement:
     return Inspector(books, on).inspect(read_plan([path], _standard_input))
 
 
+def unjudged(path: str, on: date | None) -> Site:
+    """Read a plan for what is worked out of it, without judging any of it; raises Unreadable."""
+    return Inspector((), on).site(read_plan([path], _standard_input))
+
+
 def site(path: str, books: Sequence[str], on: date | None) -> tuple[Site, Books]:
     judged = inspect(path, books, on)
     return judged.site, judged.books

@@ -15,6 +15,7 @@ examples:
   dryfit check plan/ --form json        the same for machines
   dryfit ready drilling plan/           yes or no, and what is in the way
   dryfit set plan/ 'hood up' 1650       one value changed in its file, and judged again
+  dryfit quantities plan/               what has to be cut and bought for cabinets and worktops
   dryfit show B3 plan/                  everything worked out about B3, and from where
   dryfit rules                          every rule that applies, by subject
   dryfit rules waste-fall                one rule: limit, source, why, what to do
@@ -81,6 +82,17 @@ def _measure_words(command: argparse.ArgumentParser) -> None:
     command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
     command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
     _common_words(command)
+
+
+def _quantities_words(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Print what has to be cut and bought for the cabinets and worktops of a plan: finished lengths, cut-outs, "
+        "boards and what is cut from each, plinths, panels and fillers, units and appliances by their number. What is "
+        "not known is listed as open."
+    )
+    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
+    command.add_argument("--on", type=_day, metavar="DATE", help="the day printed on it (default: today)")
 
 
 def _set_words(command: argparse.ArgumentParser) -> None:
@@ -196,6 +208,7 @@ COMMANDS: dict[str, tuple[str, Callable[[argparse.ArgumentParser], None]]] = {
     "new": ("write a plan to start from", _new_words),
     "measure": ("what is not known, as a list to take round the room", _measure_words),
     "check": ("judge a plan and print the report", _check_words),
+    "quantities": ("what has to be cut and bought for cabinets and worktops", _quantities_words),
     "set": ("change one value of a plan, and judge it again", _set_words),
     "ready": ("yes or no: may a stage of the work start?", _ready_words),
     "show": ("everything worked out about one thing of a plan", _show_words),

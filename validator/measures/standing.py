@@ -121,10 +121,11 @@ def islands(site: Site) -> Rows:
 
 def _island(site: Site, name: str, run: Run) -> Row:
     pointer, held = run.pointer_to("screwed_to"), run.screwed_to
+    loose = held is not None and held.with_ == "none"
     return Island(
         Subject(name, run.pointer),
         held_with=reading.word(held.with_ if held else None, pointer, f"what holds {name} to the floor"),
-        held_on=reading.word(held.on if held else None, pointer, "what that is screwed to"),
+        held_on=reading.word("none" if loose else held.on if held else None, pointer, "what that is screwed to"),
         covering=_covering(site.levels.at(name)),
         laid=site.levels.at(name).laid,
     )

@@ -16,7 +16,7 @@ from validator.plan.values import Quantity, ToFind
 
 if TYPE_CHECKING:
     from validator.plan.sections.appliances import Appliance, Built, Papers
-    from validator.plan.sections.furniture import Run, Worktop
+    from validator.plan.sections.furniture import Boards, Run, Worktop
     from validator.plan.sections.money import Budget, Delivery, Paper
     from validator.plan.sections.openings import Opening, Passage
     from validator.plan.sections.project import Agreed, Project
@@ -48,6 +48,7 @@ class Plan:
     way_in: Section[Passage]
     runs: Section[Run]
     worktops: Section[Worktop]
+    boards: Boards | None
     appliances: Section[Appliance]
     stated: Section[Papers]
     points: Section[Point]

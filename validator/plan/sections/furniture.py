@@ -288,6 +288,16 @@ Carriers = Annotated[str | Count, _PersonsOrSupplier()]
 """How many persons carry a thing in; `supplier` where whoever sells it brings it in with gear of their own."""
 
 
+class Boards(Element):
+    """In what lengths boards are sold that are cut on site, and how wide the saw cuts."""
+
+    called: ClassVar[str] = "what boards are cut from"
+
+    plinth: Length | None = None
+    upstand: Length | None = None
+    saw_cut: Length | None = None
+
+
 class Worktop(Element):
     """A worktop on a run; `is` names a kind that carries its thickness."""
 
