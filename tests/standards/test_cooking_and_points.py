@@ -10,6 +10,7 @@ from validator.measures.hoods import HobUnderHood
 from validator.measures.over_hobs import UnitOverHob
 from validator.measures.points import PointNearHob, PointNearSink
 from validator.measures.rows import Given, Missing, Why
+from validator.measures.splashbacks import BehindHob
 
 INCH = 25.4
 LITRE = 1e6
@@ -184,3 +185,44 @@ def test_canadian_cabinet_over_a_cooktop(protected: bool, least: float) -> None:
 def test_american_cabinet_with_a_protected_underside() -> None:
     """IRC M1901.1 as guides quote it: 24 in to a protected surface. Secondary."""
     assert need("US", "protected-unit-over-hob", unit_over(500, protected=True)) == pytest.approx(24 * INCH)
+
+
+def behind(material: str, **more: Value) -> BehindHob:
+    return row(BehindHob, fuel="gas", material=material, **{"supports": 40, "to_burners": 60, **more})
+
+
+@pytest.mark.parametrize("material", ["toughened glass", "stainless steel", "ceramic tile", "stone"])
+def test_what_may_be_behind_a_gas_hob(material: str) -> None:
+    """Several makers' installation instructions: toughened glass, steel, tile or stone; 50 to 100 mm. Secondary."""
+    assert met("GB", "splashback-behind-gas-hob", behind(material))
+    assert need("GB", "burners-clear-of-splashback", behind(material)) == 50
+
+
+@pytest.mark.parametrize("material", ["acrylic", "PVC", "laminate", "glass"])
+def test_what_may_not_be_behind_a_gas_hob(material: str) -> None:
+    """The same instructions: acrylic, PVC and laminate stop short of gas hobs. Secondary."""
+    assert not met("GB", "splashback-behind-gas-hob", behind(material))
+
+
+def test_australian_lining_behind_a_gas_cooktop() -> None:
+    """AS/NZS 5601.1:2013 as a building authority explains it: within 200 mm, 150 mm up, not glass alone. Secondary."""
+    glass = behind("toughened glass", backing="plasterboard", height=190)
+    assert not met("AU", "lining-behind-gas-hob", glass)
+    assert met("AU", "lining-high-enough-behind-gas-hob", glass)
+    assert not met("AU", "lining-high-enough-behind-gas-hob", behind("tile", backing="fibre cement", height=189))
+    assert applied("AU", "lining-behind-gas-hob", behind("tile", to_burners=200)) is None
+
+
+def test_hoods_and_the_width_of_hobs() -> None:
+    """Remodelling articles: as wide as the hob, better 3 in wider to each side. Secondary; common practice here."""
+    narrow, wide = (row(HobUnderHood, fuel="gas", hood_width=width * INCH, hob_width=30 * INCH) for width in (29, 36))
+    assert not met("US", "hood-as-wide-as-hob", narrow)
+    assert met("US", "hood-wider-than-hob", wide)
+    assert applied("US", "hood-wider-than-hob", narrow) is None
+
+
+def test_a_hood_reckoned_with_by_the_guidance_on_ventilation() -> None:
+    """Approved Document F, 650 to 750 mm above the hob. From memory, so no more than a note."""
+    outcome = judged("GB-ENG", "hood-not-too-high", hood(751, fuel="induction"))
+    assert (outcome.result, outcome.rule.severity) == (Result.NOT_MET, "note")
+    assert met("GB-ENG", "hood-not-too-high", hood(750, fuel="induction"))

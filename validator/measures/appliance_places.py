@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.rows import Given, Known, LeftOut, Missing
-from validator.measures.walls import place_along
+from validator.measures.walls import named_gap, place_along
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
@@ -99,3 +99,14 @@ def place_of(site: Site, name: str) -> ApplianceAt:
             middle = place_along(site.plan, standing.wall, said_by.along, pointer, f"middle of {name}")
             break
     return ApplianceAt(name, appliance, wall, middle, standing)
+
+
+def width_of(place: ApplianceAt) -> Given:
+    """The width of a hob, a hood or a cooker, of its body where it says no other; of a sink, that of its cut-out."""
+    appliance, label = place.appliance, f"width of {place.name}"
+    field = "cut_out" if kind_of(place.name, appliance) == "sink" else "body"
+    size = appliance.cut_out if field == "cut_out" else appliance.body
+    if appliance.width is None and (size is not None or field == "cut_out"):
+        width = size.w if size is not None else None
+        return named_gap(reading.quantity(width, appliance.pointer_to(field), place.name), label)
+    return named_gap(reading.read(appliance, "width", place.name), label)

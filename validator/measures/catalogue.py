@@ -42,6 +42,7 @@ MEASURES: dict[str, Measure] = {
     "dishwasher by a sink": Measure("sinks:DishwasherBySink", "sinks:dishwashers_by_sinks"),
     "place to set down": Measure("set_downs:PlaceToSetDown", "set_downs:places_to_set_down"),
     "work triangle": Measure("work_triangles:WorkTriangle", "work_triangles:work_triangles"),
+    "splashback behind a hob": Measure("splashbacks:BehindHob", "splashbacks:splashbacks_behind_hobs"),
     "unit beside a hob": Measure("beside_hobs:UnitBesideHob", "beside_hobs:units_beside_hobs"),
     "hob by a doorway": Measure("hobs_at_openings:HobByDoorway", "hobs_at_openings:hobs_by_doorways"),
     "hob by a window": Measure("hobs_at_openings:HobByWindow", "hobs_at_openings:hobs_by_windows"),

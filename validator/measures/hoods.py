@@ -14,6 +14,7 @@ from validator.measures.appliance_places import (
     of_kinds,
     of_no_kind,
     place_of,
+    width_of,
 )
 from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, Words, figure, given
 from validator.measures.walls import named_gap, worked
@@ -54,6 +55,12 @@ class HobUnderHood(Row, kind="hob under hood"):
     hob_from: float = given(LENGTH, "where it starts, below the pan supports")
     hood_stated: float = given(LENGTH, "hood maker's figure")
     hood_from: float = given(LENGTH, "where it starts, below the pan supports")
+    hood_width: float = given(LENGTH, "width of the hood")
+    hob_width: float = given(LENGTH, "width of the hob")
+
+    @figure(LENGTH, "wider than the hob", start="width of the hob", end="width of the hood")
+    def wider(self) -> float:
+        return self.hood_width - self.hob_width
 
     @figure(LENGTH, "clearance", start="pan supports", end="lowest edge of the hood")
     def clearance(self) -> float:
@@ -105,6 +112,8 @@ def _row(site: Site, hob_name: str, hood_name: str) -> Row:
         hob_from=hob_from,
         hood_stated=hood_stated,
         hood_from=hood_from,
+        hood_width=width_of(place_of(site, hood_name)),
+        hob_width=width_of(place),
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.appliance_places import HOBS, fuel_of, of_kinds, of_no_kind, place_of
+from validator.measures.appliance_places import HOBS, fuel_of, of_kinds, of_no_kind, place_of, width_of
 from validator.measures.arithmetic import least
 from validator.measures.hoods import span_of, stated_figure, supports_of, surface_of
 from validator.measures.room_levels import Above
@@ -23,7 +23,7 @@ from validator.measures.rows import (
     figure,
     given,
 )
-from validator.measures.walls import called_wall, difference, half_of, named_gap, worked
+from validator.measures.walls import called_wall, difference, half_of, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
@@ -138,7 +138,7 @@ def protection_of(unit: Standing) -> Given:
 
 
 def _overlap(place: ApplianceAt, unit: Standing) -> Given:
-    name, width = place.name, _width(place)
+    name, width = place.name, width_of(place)
     subject = Subject(name, place.appliance.pointer)
     half = half_of(width, subject, f"half of {name}")
     left = difference(place.middle, half, subject, f"left side of {name}")
@@ -150,14 +150,6 @@ def _overlap(place: ApplianceAt, unit: Standing) -> Given:
     widths = [width, difference(unit.right, unit.left, subject, f"width of {unit.name}")]
     row = Overlap(subject, widths=reading.parts(widths), reaches=reading.parts(reaches))
     return worked(row, "overlap", f"how far {unit.name} hangs over {name}")
-
-
-def _width(place: ApplianceAt) -> Given:
-    """The width of a hob; of a cooker also that of its body."""
-    hob, label = place.appliance, f"width of {place.name}"
-    if hob.width is None and hob.body is not None:
-        return named_gap(reading.quantity(hob.body.w, hob.pointer_to("body"), place.name), label)
-    return named_gap(reading.read(hob, "width", place.name), label)
 
 
 def _apart(overlap: Given) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
-from validator.measures.appliance_places import HOBS, kind_of, place_of, standing_of
+from validator.measures.appliance_places import HOBS, kind_of, place_of, standing_of, width_of
 from validator.measures.heights import COOKERS, STANDS_BESIDE
 from validator.measures.room_levels import Above
 from validator.measures.rows import Given, Known, Missing, Subject
@@ -230,18 +230,6 @@ def cut_of(place: ApplianceAt, by: str) -> Cut:
     left = difference(place.middle, half, subject, f"left side of {place.name}")
     right = worked(Above(subject, base=place.middle, amount=half), "height", f"right side of {place.name}")
     return Cut(place.name, by, appliance.pointer, left, place.middle, right)
-
-
-def width_of(place: ApplianceAt) -> Given:
-    """The width of a hob, a cooker or a sink, of its body or of its cut-out."""
-    appliance, label = place.appliance, f"width of {place.name}"
-    for size, field in ((appliance.body, "body"), (appliance.cut_out, "cut_out")):
-        if appliance.width is None and size is not None:
-            return named_gap(reading.quantity(size.w, appliance.pointer_to(field), place.name), label)
-    field = "cut_out" if kind_of(place.name, appliance) == "sink" and appliance.width is None else "width"
-    if field == "cut_out":
-        return Missing(appliance.pointer_to(field), label)
-    return named_gap(reading.read(appliance, "width", place.name), label)
 
 
 def _wall_beside(site: Site, thing: Standing, side: str) -> End | None:
