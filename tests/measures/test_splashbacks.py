@@ -26,6 +26,8 @@ def test_a_splashback_may_be_written_in_one_line() -> None:
 def test_a_splashback_with_all_that_is_known_of_it() -> None:
     found = row(kitchen(", splashback: {is: ceramic tile, height: 600, to burners: 70}"), KIND)
     assert (found.material, found.room, found.above_burners) == ("ceramic tile", 70, 555)
+    raised = row(kitchen(", splashback: {is: toughened glass, height: 600, gap: 3}"), KIND)
+    assert raised.above_burners == 558
 
 
 def test_what_is_behind_a_hob_that_does_not_say_is_not_known() -> None:

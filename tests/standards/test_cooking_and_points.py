@@ -188,7 +188,7 @@ def test_american_cabinet_with_a_protected_underside() -> None:
 
 
 def behind(material: str, **more: Value) -> BehindHob:
-    return row(BehindHob, fuel="gas", material=material, **{"supports": 40, "to_burners": 60, **more})
+    return row(BehindHob, fuel="gas", material=material, **{"supports": 40, "to_burners": 60, "gap": 0, **more})
 
 
 @pytest.mark.parametrize("material", ["toughened glass", "stainless steel", "ceramic tile", "stone"])

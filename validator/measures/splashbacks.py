@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from validator.measures import reading
 from validator.measures.appliance_places import HOBS, fuel_of, of_kinds, of_no_kind, place_of
 from validator.measures.hoods import span_of, supports_of
-from validator.measures.rows import TERM, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.rows import TERM, Given, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
 from validator.measures.walls import called_wall, named_gap
 from validator.plan.dimensions import LENGTH
 
@@ -22,7 +22,8 @@ class BehindHob(Row, kind="splashback behind a hob"):
     fuel: str = given(Words(("gas", "induction", "ceramic", "solid plate")), "fuel of the hob")
     material: str = given(TERM, "what covers the wall behind it")
     backing: str = given(TERM, "what that is fixed on")
-    height: float = given(LENGTH, "splashback above the worktop")
+    gap: float = given(LENGTH, "gap below the splashback")
+    height: float = given(LENGTH, "splashback")
     supports: float = given(LENGTH, "pan supports")
     to_burners: float = given(LENGTH, "from the splashback to the nearest burner")
 
@@ -32,7 +33,7 @@ class BehindHob(Row, kind="splashback behind a hob"):
 
     @figure(LENGTH, "splashback above the burners", start="pan supports", end="top of the splashback")
     def above_burners(self) -> float:
-        return self.height - self.supports
+        return self.gap + self.height - self.supports
 
 
 def splashbacks_behind_hobs(site: Site) -> Rows:
@@ -56,14 +57,19 @@ def _row(site: Site, place: ApplianceAt) -> Row:
     covers = hob.splashback
     if covers is None:
         nothing = Missing(hob.pointer_to("splashback"), f"what covers the wall behind {name}")
-        fields = dict.fromkeys(("material", "backing", "height", "to_burners"), nothing)
+        fields = dict.fromkeys(("material", "backing", "gap", "height", "to_burners"), nothing)
         return BehindHob(subject, fuel=fuel, supports=supports, **fields)
     label = f"splashback behind {name}"
+    # Without a gap it counts from the worktop: so it reaches less high than it does, never higher.
+    gap: Given = reading.exactly(0, covers.pointer, "gap below the splashback")
+    if covers.gap is not None:
+        gap = reading.read(covers, "gap", "gap below the splashback")
     return BehindHob(
         subject,
         fuel=fuel,
         material=reading.word(covers.is_, covers.pointer_to("is"), f"material of the {label}"),
         backing=reading.word(covers.backing, covers.pointer_to("backing"), f"what the {label} is fixed on"),
+        gap=gap,
         height=named_gap(reading.read(covers, "height", "splashback"), f"height of the {label}"),
         to_burners=named_gap(
             reading.read(covers, "to_burners", "splashback"), f"from the {label} to the nearest burner"
