@@ -107,12 +107,12 @@ def test_a_cookers_paper_may_give_the_width_of_its_opening() -> None:
     assert (found.maker_width, found.free_standing) == (605, False)
 
 
-def test_a_run_of_openings_alone_has_no_depth_to_compare() -> None:
+def test_a_machine_in_a_run_without_units_stands_flush_with_nothing() -> None:
     room = ROOM.replace("T1: tall 600, dishwasher: 600, B1: base 600, T2: bare 600", "dishwasher: 600")
     room = room.replace("  base: {height: 720, depth: 560, front: 19, void behind: 50}\n", "")
     room = room.replace(
         "  tall: {height: 1970, depth: 560, front: 19, void behind: 50, sides: 18}\n", "  worktop: {thickness: 38}\n"
     )
     room = room.replace("  bare: {height: 1970}\n", "")
-    gaps = opening("", room).missing["run_depths"]
-    assert gaps[0].why is Why.UNCLEAR
+    found = opening("", room)
+    assert (found.free_standing, found.missing["run_depths"][0].why) == (False, Why.UNCLEAR)

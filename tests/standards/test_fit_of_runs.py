@@ -10,7 +10,10 @@ import pytest
 
 from tests.measures.plans import row as planned
 from tests.standards.by_hand import met, row
+from validator.measures.run_corners import FrontAtCorner
 from validator.measures.setting_out import RunAgainstWall
+
+INCH = 25.4
 
 UNITS = 5 * (600.0,) + (500.0,)
 PANELS = 2 * (18.0,)
@@ -120,3 +123,24 @@ runs: {{long: {{against: north, order: {{F1: filler 40, B1: base 600}}}}}}
         "end of a run at a wall",
     )
     assert found.taper == pytest.approx(6.6, abs=0.05)
+
+
+@pytest.mark.parametrize(("filler", "enough"), [(4 + 5 / 16, True), (4 + 1 / 4, False)])
+def test_the_filler_beside_a_dishwasher_at_a_corner(filler: float, enough: bool) -> None:
+    """27 5/16 in deep with its handle, cabinets of 24 in and 1 in to spare: a filler of 4 5/16 in. Method and depth
+    from an American article on cabinet design, the result computed: secondary.
+    """
+    drawers = row(
+        FrontAtCorner,
+        place=(24 + filler) * INCH,
+        carcass=(24 * INCH,),
+        front=0.75 * INCH,
+        faces=(24.75 * INCH, 25.3125 * INCH),
+        handle=2 * INCH,
+        is_appliance=False,
+        meets_appliance=True,
+        drawers=True,
+    )
+    assert drawers.reach == pytest.approx(27.3125 * INCH)
+    assert drawers.post == pytest.approx(filler * INCH)
+    assert met("US-VT", "corner-post-beside-an-appliance", drawers) is enough

@@ -24,6 +24,8 @@ MEASURES: dict[str, Measure] = {
     "machine in an opening": Measure("housings:InOpening", "housings:in_openings"),
     "depth of a worktop": Measure("depths:WorktopDepth", "depths:worktop_depths"),
     "depth of a hung unit": Measure("depths:HungDepth", "depths:hung_depths"),
+    "corner of two runs": Measure("run_corners:CornerOfRuns", "run_corners:corners_of_runs"),
+    "front beside a corner": Measure("run_corners:FrontAtCorner", "run_corners:fronts_at_corners"),
     "point on a wall": Measure("setting_out:PointPlace", "point_places:point_places"),
     "floor build-up": Measure("heights:FloorBuildUp", "heights:floor_build_ups"),
     "unit on legs": Measure("heights:UnitOnLegs", "heights:units_on_legs"),

@@ -65,7 +65,7 @@ class InOpening(Row, kind="machine in an opening"):
     width: float = given(LENGTH, "opening")
     body: float = given(LENGTH, "width of the machine")
     maker_width: float = given(LENGTH, "width of opening the maker asks for")
-    free_standing: bool = given(YES_NO, "whether it is made to stand in a run")
+    free_standing: bool = given(YES_NO, "whether it is to stand flush with units")
     body_depth: float = given(LENGTH, "depth of the machine")
     run_depths: tuple[float, ...] = given(LENGTH, "depth of the run", many=True)
 
@@ -165,7 +165,8 @@ def _in_opening(site: Site, things: list[Standing], at: int) -> Row:
     body = appliance.body if appliance is not None else None
     own = appliance.pointer if appliance is not None else f"{plan.appliances.pointer}/{name}"
     kind = kind_of(name, appliance) if appliance is not None else name
-    place = called_wall(plan, opening.wall)
+    place, unit = called_wall(plan, opening.wall), _beside(things, at)
+    flush = kind in FREE_STANDING and unit is not None
     return InOpening(
         opening.subject._replace(
             name=name, pointer=own if appliance is not None else opening.item.pointer, context=place
@@ -173,9 +174,9 @@ def _in_opening(site: Site, things: list[Standing], at: int) -> Row:
         width=named_gap(reading.read(opening.item, "width", "opening"), f"width of the opening of the {name}"),
         body=reading.quantity(body.w if body else None, f"{own}/body", f"width of the {name}"),
         maker_width=_stated(site, name, "opening_width", "width of opening the maker asks for"),
-        free_standing=reading.exactly(kind in FREE_STANDING, own, "whether it is made to stand in a run"),
+        free_standing=reading.exactly(flush, own, "whether it is to stand flush with units"),
         body_depth=reading.quantity(body.d if body else None, f"{own}/body", f"depth of the {name}"),
-        run_depths=_run_depths(_beside(things, at), opening),
+        run_depths=_run_depths(unit, opening),
     )
 
 

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
 
-OPENS = ("door", "two doors", "doors", "drawers", "pull-out", "nothing", "appliance")
+OPENS = ("door", "two doors", "doors", "drawers", "pull-out", "lift-up", "nothing", "appliance")
 
 
 class WallEnd(Row, kind="end of a run at a wall"):

@@ -96,6 +96,8 @@ def _shown(step: Step, printer: Printer) -> str:
         divided = step.sign == "÷"
         factors = [_factor(first, printer), *(_factor(other, printer, divides=divided) for other in others)]
         return f" {step.sign} ".join(factors)
+    if len(step.operands) == 1 and step.sign in ("least of", "most of"):
+        return _factor(step.operands[0], printer)
     if step.operands:
         return f"{step.sign} ({', '.join(_shown(operand, printer) for operand in step.operands)})"
     return f"{printer.value(step.value, step.dimension)} {printer.text(step.label)}".strip()
