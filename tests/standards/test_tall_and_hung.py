@@ -46,7 +46,7 @@ def test_wall_units_line_through_with_the_tall_unit() -> None:
     of 60 fits in the 270 above. Fitting advice (the housing's top draws the line): secondary; inputs chosen.
     """
     assert met("GB", "tops-lined-through", row(HungBesideTall, above=0, below=0))
-    assert met("GB", "room-over-the-worktop", row(HungOverWorktop, gap=(2120 - 720) - 900))
+    assert met("GB", "room-over-the-worktop", row(HungOverWorktop, underside=2120 - 720, worktop=900))
     top = row(UnitUnderCeiling, top=2120, ceilings=(2390,), has_cornice=True, cornice=60)
     assert top.above == 270
     assert met("GB", "cornice-under-the-ceiling", top)
@@ -55,10 +55,10 @@ def test_wall_units_line_through_with_the_tall_unit() -> None:
 @pytest.mark.parametrize(("country", "least"), [("GB", 450.0), ("AU", 450.0), ("US", 15 * INCH)])
 def test_room_between_worktop_and_wall_units(country: str, least: float) -> None:
     """AS/NZS 4386:2018 gives 450; American planning guidelines 15 in; 450 is the usual rule elsewhere: secondary."""
-    assert met(country, "room-over-the-worktop", row(HungOverWorktop, gap=least))
-    assert not met(country, "room-over-the-worktop", row(HungOverWorktop, gap=least - 1))
+    assert met(country, "room-over-the-worktop", row(HungOverWorktop, underside=900 + least, worktop=900))
+    assert not met(country, "room-over-the-worktop", row(HungOverWorktop, underside=900 + least - 1, worktop=900))
 
 
 def test_the_american_line_at_fifty_four_inches_keeps_its_eighteen() -> None:
     """Trade references on North American cabinets: counter at 36 in, wall cabinets from 54 in. Secondary."""
-    assert met("US", "room-over-the-worktop", row(HungOverWorktop, gap=(54 - 36) * INCH))
+    assert met("US", "room-over-the-worktop", row(HungOverWorktop, underside=54 * INCH, worktop=36 * INCH))

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import least
-from validator.measures.rows import YES_NO, Given, LeftOut, Missing, Row, Rows, figure, given
+from validator.measures.rows import YES_NO, Given, Known, LeftOut, Missing, Row, Rows, figure, given
 from validator.measures.slopes import ceiling_at, ceiling_before
 from validator.measures.tall_units import standing_tall
 from validator.measures.upstands import below, worktops_by_wall
@@ -37,13 +37,14 @@ class UnitUnderCeiling(Row, kind="unit under the ceiling"):
 
 
 class HungOverWorktop(Row, kind="hung unit over a worktop"):
-    """A hung unit and the worktop under it."""
+    """A hung unit and the worktop under it; heights from the finished floor."""
 
-    gap: float = given(LENGTH, "room over the worktop")
+    underside: float = given(LENGTH, "underside of the unit")
+    worktop: float = given(LENGTH, "worktop")
 
     @figure(LENGTH, "room between worktop and unit", start="worktop", end="underside of the unit")
     def clear(self) -> float:
-        return self.gap
+        return self.underside - self.worktop
 
 
 def units_under_ceiling(site: Site) -> Rows:
@@ -94,6 +95,10 @@ def hung_over_worktops(site: Site) -> Rows:
         worktop = below(tops, thing.wall, thing.middle)
         if worktop is not None:
             surface = worked(worktop, "height", "worktop")
-            gap = difference(site.levels.underside_of(thing), surface, thing.subject, "room over the worktop")
-            rows.rows.append(HungOverWorktop(thing.subject, gap=gap))
+            underside = site.levels.underside_of(thing)
+            if isinstance(underside, Known) and isinstance(surface, Known) and underside.doubtful and surface.doubtful:
+                # Both may hang on the same figure of the plan: only their difference is sure.
+                underside = difference(underside, surface, thing.subject, "room over the worktop")
+                surface = reading.exactly(0, worktop.subject.pointer, "worktop")
+            rows.rows.append(HungOverWorktop(thing.subject, underside=underside, worktop=surface))
     return rows

@@ -17,6 +17,7 @@ from validator.plan.values import Quantity, ToFind
 if TYPE_CHECKING:
     from validator.plan.sections.appliances import Appliance, Built, Papers
     from validator.plan.sections.furniture import Boards, Run, Worktop
+    from validator.plan.sections.household import Member
     from validator.plan.sections.money import Budget, Delivery, Paper
     from validator.plan.sections.openings import Opening, Passage
     from validator.plan.sections.project import Agreed, Project
@@ -55,6 +56,7 @@ class Plan:
     circuits: Section[Circuit]
     gas: GasPipe | None
     lights: Section[Light]
+    household: Section[Member]
     fixings: Section[Fixing]
     coatings: Section[Coating]
     work: Work | None

@@ -129,7 +129,7 @@ class Appliance(Element):
     in_: str | None = None  # the unit or opening it sits in; an opening of its own name needs no `in`
     over: str | None = None  # a hood: the hob
     along: Along | None = None  # its middle, where it does not sit in the middle of its unit
-    up: Height | None = None  # a hood: its underside
+    up: Height | None = None  # its underside: of a hood, of an oven in a housing
     hob: Annotated[Literal["ceramic", "induction", "solid plate"], OneOf()] | None = None  # of an electric cooker
     body: Size | None = None  # with feet wound in
     handle: MakersLength | None = None  # how far it stands out from the body; none: a front without one
