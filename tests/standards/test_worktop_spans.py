@@ -9,6 +9,8 @@ from Pynite import FEModel3D
 
 from tests.standards.by_hand import cell, met, row
 from validator.measures.beams import at_edge_of_overhang, at_middle_of_span, spread_on_overhang, spread_on_span
+from validator.measures.worktop_masses import WorktopToCarry
+from validator.measures.worktop_overhangs import Overhang
 from validator.measures.worktop_spans import WorktopOverOpening
 
 CHIPBOARD = 1200 * 1000.0
@@ -86,6 +88,75 @@ CREEP = [("laminate", 2.25), ("MDF", 2.25), ("oak", 0.6), ("birch plywood", 0.8)
 def test_creep(material: str, creep: float | None) -> None:
     """EN 1995-1-1 table 3.2, service class 1 (secondary): P4 chipboard, MDF.LA, timber, plywood."""
     assert cell("GB-ENG", "creep-factor", "creep", material=material) == creep
+
+
+def bar_of_chipboard(overhang: float) -> Overhang:
+    """A laminate bar of 38 mm, 500 N on 600 mm of its edge."""
+    return row(
+        Overhang,
+        overhang=overhang,
+        edge=2000,
+        material="laminate",
+        thickness=38,
+        stiffness=CHIPBOARD,
+        at_edge=500 * NEWTON,
+        strip=600,
+        support="nothing",
+        has_makers_overhang=False,
+    )
+
+
+def test_a_breakfast_bar_of_chipboard_keeps_two_millimetres_at_three_hundred() -> None:
+    """American Wood Council Design Aid 6, P L³ / 3 E I (secondary): 1.37 mm at 300, 4.61 mm at 450."""
+    assert bar_of_chipboard(300).sag == pytest.approx(1.37, abs=0.005)
+    assert bar_of_chipboard(450).sag == pytest.approx(4.61, abs=0.01)
+    assert met("GB-ENG", "edge-of-an-overhang-firm", bar_of_chipboard(300))
+    assert not met("GB-ENG", "edge-of-an-overhang-firm", bar_of_chipboard(450))
+
+
+STONE = [
+    # thickness, width of the top, overhang, within the rule
+    (20, 900, 152, True),
+    (20, 900, 300, False),
+    (30, 900, 254, True),
+    (30, 900, 256, False),
+    (30, 600, 200, True),
+    (30, 600, 202, False),
+]
+
+
+@pytest.mark.parametrize(("thickness", "width", "overhang", "within"), STONE)
+def test_overhang_of_stone(thickness: float, width: float, overhang: float, within: bool) -> None:
+    """Dimension Stone Design Manual as fabricators quote it (secondary): 6 in at 20 mm, 10 in at 30 mm, never more than
+    a third of the width.
+    """
+    longest = cell("GB-ENG", "free-overhang", "overhang", material="granite", thickness=thickness)
+    assert longest is not None
+    bar = row(Overhang, overhang=overhang, width=width, material="granite", longest=longest, support="nothing")
+    assert met("GB-ENG", "stone-overhang-held", bar) is within
+
+
+MASSES = [("laminate", 38, 44.5), ("granite", 30, 145.8), ("quartz", 20, 86.4)]
+
+
+@pytest.mark.parametrize(("material", "thickness", "mass"), MASSES)
+def test_mass_of_a_worktop(material: str, thickness: float, mass: float) -> None:
+    """3000 x 600 at the densities of practice, 650, 2700 and 2400 kg/m³ (memory: plain arithmetic)."""
+    density = cell("GB-ENG", "top-density", "density", material=material)
+    assert density is not None
+    top = row(WorktopToCarry, start=0, end=3000, depth=600, thickness=thickness, density=density)
+    assert top.mass == pytest.approx(mass, abs=0.05)
+
+
+TEAMS = [(1, 25, True), (1, 26, False), (2, 33, True), (2, 35, False), (3, 37, True), (3, 38, False)]
+
+
+@pytest.mark.parametrize(("persons", "mass", "within"), TEAMS)
+def test_what_a_team_can_lift(persons: float, mass: float, within: bool) -> None:
+    """HSE L23, team handling (secondary): of 25 kg each, two manage two thirds of the sum, three a half."""
+    size = {"start": 0.0, "end": 1000.0, "depth": 1000.0, "thickness": 1.0}
+    top = row(WorktopToCarry, **size, density=mass * 1e-6, persons=persons, by_hand=True)
+    assert met("GB-ENG", "worktop-carried-by-enough", top) is within
 
 
 STRIPS = [

@@ -84,6 +84,8 @@ MEASURES: dict[str, Measure] = {
     "aisle": Measure("room_to_move:Aisle", "room_to_move:aisles"),
     "gas pipe": Measure("room_to_move:GasValve", "room_to_move:gas_valves"),
     "length of a worktop": Measure("worktop_lengths:WorktopLength", "worktop_lengths:lengths_of_worktops"),
+    "overhang of a worktop": Measure("worktop_overhangs:Overhang", "worktop_overhangs:overhangs"),
+    "worktop to carry in": Measure("worktop_masses:WorktopToCarry", "worktop_masses:worktops_to_carry"),
     "worktop over an opening": Measure("worktop_spans:WorktopOverOpening", "worktop_spans:worktops_over_openings"),
     "extract of a kitchen": Measure("air:Extract", "air:extracts"),
     "duct to outside": Measure("air:DuctOutside", "air:ducts_to_outside"),

@@ -24,6 +24,7 @@ from validator.measures.rows import (
     given,
 )
 from validator.measures.walls import difference, named_gap, worked
+from validator.measures.worktop_materials import held_by
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
@@ -79,6 +80,11 @@ class CutOut(Row, kind="cut-out in a worktop"):
     free_below: float = given(LENGTH, "underside of the worktop to what is below")
     body: float = given(LENGTH, "what hangs down, from the surface")
     maker_air: float = given(LENGTH, "air below that the maker asks for")
+    support: str = given(TERM, "what holds the worktop there")
+
+    @figure(LENGTH, "length of the cut-out", start="left edge of the cut-out", end="right edge of the cut-out")
+    def length(self) -> float:
+        return self.right - self.left
 
     @figure(LENGTH, "back strip", start="back edge of the cut-out", end="back edge of the worktop")
     def back(self) -> float:
@@ -160,6 +166,7 @@ def _row(site: Site, placed: Placed, beside: list[Placed]) -> Row:
         sort=reading.exactly("sink" if is_sink else "hob", pointer, "what it is for"),
         fuel=Missing(pointer, "fuel") if is_sink else fuel_of(name, appliance),
         material=piece.material,
+        support=held_by(piece, (name,)),
         set=reading.word(appliance.set, appliance.pointer_to("set"), f"how {name} is set"),
         front=reading.read(appliance, "from_front", "front strip"),
         worktop_depth=piece.depth,

@@ -37,24 +37,29 @@ def lengths_of_worktops(site: Site) -> Rows:
         if top.stock is None:
             continue
         for piece in site.worktop_pieces[name]:
-            found.rows += _lengths(site, name, piece)
+            joined = len(_places(site, piece)) < len(list(joints_of(name, top)))
+            found.rows += [_row(top, *length, joined=joined) for length in joint_to_joint(site, piece)]
         if not site.worktop_pieces[name]:
             missing = Missing(top.pointer_to("on"), "run it lies on", Why.UNCLEAR)
             found.rows.append(_row(top, Subject(name, top.pointer, top.on), missing, missing, joined=bool(top.joint)))
     return found
 
 
-def _lengths(site: Site, name: str, piece: Piece) -> Iterator[Row]:
-    places = [place_of_joint(site, piece.top, joint, called) for called, joint in joints_of(name, piece.top)]
-    known = sorted((place for place in places if isinstance(place, Known)), key=lambda place: float(place.value))
-    inside = [place for place in known if _lies_in(place, piece)]
-    ends = [piece.start, *inside, piece.end]
-    joined = len(known) < len(places)
-    for number, (start, end) in enumerate(pairwise(ends), 1):
+def joint_to_joint(site: Site, piece: Piece) -> Iterator[tuple[Subject, Given, Given]]:
+    """The lengths of a piece between its joints, from the left: what each is called, where it starts and ends."""
+    inside = [place for place in _places(site, piece) if _lies_in(place, piece)]
+    for number, (start, end) in enumerate(pairwise([piece.start, *inside, piece.end]), 1):
         subject = piece.subject
         if inside:
             subject = subject._replace(name=f"{piece.name}, length {number} from the left")
-        yield _row(piece.top, subject, start, end, joined=joined)
+        yield subject, start, end
+
+
+def _places(site: Site, piece: Piece) -> list[Known]:
+    """Where the joints of a worktop are, as far as that is known, from the left."""
+    joints = joints_of(piece.worktop, piece.top)
+    places = [place_of_joint(site, piece.top, joint, called) for called, joint in joints]
+    return sorted((place for place in places if isinstance(place, Known)), key=lambda place: float(place.value))
 
 
 def _lies_in(place: Known, piece: Piece) -> bool:
