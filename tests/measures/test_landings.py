@@ -173,13 +173,13 @@ def test_the_papers_are_those_for_what_stands_there() -> None:
     assert left.burner_room == 210 + 45
 
 
-def test_a_tall_unit_may_say_that_it_is_protected_and_a_wall_is_by_its_splashback() -> None:
+def test_a_tall_unit_says_whether_it_is_protected_and_a_wall_by_what_its_splashback_is_fixed_on() -> None:
     tile = f"{HOB[:-1]}, side splashback: ceramic tile on cement board}}"
     left, right = sides("T1: {is: tall, width: 600, protected: no}, A1: base 200, A2: base 600", tile)
-    assert (left.protected, right.protected) == (False, True)
+    assert (left.protected, right.lining) == (False, "cement board")
     left, right = sides("T1: tall 600, A1: base 200, A2: base 600")
     assert to_find(left, "protected") == {"/runs/long/order/T1/protected"}
-    assert to_find(right, "protected") == {"/appliances/hob/side splashback"}
+    assert to_find(right, "lining") == {"/appliances/hob/side splashback"}
 
 
 def test_both_sides_of_a_hob_stand_in_one_row() -> None:

@@ -132,6 +132,8 @@ def test_australian_burner_beside_what_burns() -> None:
     assert not met("AU", rule, side(159, burner_in=40, protected=False))
     assert applied("AU", rule, side(100, burner_in=40, protected=True)) is None
     assert applied("AU", rule, side(200)) is None
+    assert applied("AU", rule, side(100, upright="wall", burner_in=40, lining="fibre cement")) is None
+    assert not met("AU", rule, side(100, upright="wall", burner_in=40, lining="plasterboard"))
 
 
 @pytest.mark.parametrize(("room", "protected", "result"), [(449, False, Result.NOT_MET), (449, True, Result.MET)])

@@ -8,7 +8,7 @@ from validator.measures import reading
 from validator.measures.appliance_places import HOBS, fuel_of, of_kinds, of_no_kind, place_of
 from validator.measures.arithmetic import least, most
 from validator.measures.hoods import span_of
-from validator.measures.rows import YES_NO, Given, LeftOut, Missing, Row, Rows, Subject, Why, Words, figure, given
+from validator.measures.rows import TERM, YES_NO, Given, LeftOut, Missing, Row, Rows, Subject, Why, Words, figure, given
 from validator.measures.tops import ENDS, LEFT, SIDES, cut_of
 from validator.measures.tracing import derived
 from validator.measures.walls import called_wall, named_gap
@@ -39,7 +39,8 @@ class HobSide(Row, kind="side of a hob"):
     upright_further: float = given(LENGTH, "further side of the room beside the hob")
     upright_nearer: float = given(LENGTH, "nearer side of the room beside the hob")
     maker_says: float = given(LENGTH, "what the hob's maker asks beside it")
-    protected: bool = given(YES_NO, "whether what stands up is protected against heat")
+    protected: bool = given(YES_NO, "whether the tall unit is protected against heat")
+    lining: str = given(TERM, "what the splashback on the wall beside it is fixed on")
     burner_in: float = given(LENGTH, "nearest burner in from the side of the hob")
 
     @figure(LENGTH, "worktop beside the hob", start="edge of the hob", end="end of the worktop")
@@ -166,32 +167,37 @@ def _upright(site: Site, place: ApplianceAt, own: Cut, side: str, upright: End) 
     called = f"what the maker of {place.name} asks beside it"
     maker: Given = Missing(f"{site.plan.stated.pointer}/{place.name}/{field.replace('_', ' ')}", called, Why.UNREAD)
     burner: Given = Missing(
-        f"{site.plan.stated.pointer}/{place.name}/burner in", f"burners of {place.name}", Why.UNREAD
+        f"{site.plan.stated.pointer}/{place.name}/burner in",
+        f"nearest burner in from the side of {place.name}",
+        Why.UNREAD,
     )
     if isinstance(papers, HobPapers):
         maker = reading.stated(getattr(papers, field), papers.pointer_to(field), called)
-        burner = reading.stated(papers.burner_in, papers.pointer_to("burner_in"), f"burners of {place.name}")
+        burner = reading.stated(
+            papers.burner_in, papers.pointer_to("burner_in"), f"nearest burner in from the side of {place.name}"
+        )
     return {
         "upright": upright.by,
         "upright_further": further,
         "upright_nearer": nearer,
         "maker_says": maker,
         "burner_in": burner,
-        "protected": _protected(place, upright),
+        **_shielded(place, upright),
     }
 
 
-def _protected(place: ApplianceAt, upright: End) -> Given:
-    """Whether a tall unit says that it is protected; a wall is, where the hob has a splashback on that wall."""
+def _shielded(place: ApplianceAt, upright: End) -> dict[str, Given]:
+    """Whether a tall unit is protected against heat; on a wall, what lies below the splashback beside the hob."""
     if upright.thing is not None:
         item = upright.thing.item
         label = f"whether {upright.name} is protected against heat"
-        return reading.word(item.protected, item.pointer_to("protected"), label)
+        return {"protected": reading.word(item.protected, item.pointer_to("protected"), label)}
     hob = place.appliance
-    pointer, label = hob.pointer_to("side_splashback"), f"what covers the wall beside {place.name}"
+    label = f"what covers the wall beside {place.name}"
     if hob.side_splashback is None:
-        return Missing(pointer, label)
-    return reading.exactly(True, pointer, "protected")
+        return {"lining": Missing(hob.pointer_to("side_splashback"), label)}
+    covers = hob.side_splashback
+    return {"lining": reading.word(covers.backing, covers.pointer_to("backing"), label)}
 
 
 def _on_island(site: Site, place: ApplianceAt) -> Given:

@@ -21,7 +21,7 @@ class BehindHob(Row, kind="splashback behind a hob"):
 
     fuel: str = given(Words(("gas", "induction", "ceramic", "solid plate")), "fuel of the hob")
     material: str = given(TERM, "what covers the wall behind it")
-    backing: str = given(TERM, "what that is fixed on")
+    backing: str = given(TERM, "what the splashback is fixed on")
     gap: float = given(LENGTH, "gap below the splashback")
     height: float = given(LENGTH, "splashback")
     supports: float = given(LENGTH, "pan supports")
