@@ -27,6 +27,11 @@ def test_a_timber_top_swells_from_how_it_is_fitted_to_the_dampest_it_will_be() -
     assert (found.least_gap, found.widest_gap, found.least_overlap) == pytest.approx((0.62, 9.38, 2.62))
 
 
+def test_slots_leave_what_the_timber_does_not_take_of_them() -> None:
+    found = row(top(f"{OAK}, held by: slotted brackets, slots: 10"), AT_WALL)
+    assert found.travel_left == pytest.approx(1.24)
+
+
 def test_a_moisture_in_doubt_keeps_both_ends() -> None:
     found = row(top(OAK.replace("10 %", "9 to 11 %")), AT_WALL)
     assert ends(found, "swelling") == pytest.approx((2.19, 6.57))

@@ -36,6 +36,8 @@ class WorktopAtWall(Row, kind="worktop at its wall"):
     gap: float = given(LENGTH, "gap at the wall")
     has_cover: bool = given(YES_NO, "whether something covers the gap")
     cover: float = given(LENGTH, "cover")
+    held_by: str = given(TERM, "what holds it down")
+    slots: float = given(LENGTH, "slots of its brackets")
 
     @figure(LENGTH, "swelling", start="as fitted", end="in the dampest season")
     def swelling(self) -> float:
@@ -48,6 +50,10 @@ class WorktopAtWall(Row, kind="worktop at its wall"):
     @figure(LENGTH, "movement", start="in the driest season", end="in the dampest season")
     def movement(self) -> float:
         return self.swelling + self.shrinking
+
+    @figure(LENGTH, "travel left in the slots", start="end of the movement", end="end of the slots")
+    def travel_left(self) -> float:
+        return self.slots - self.movement
 
     @figure(LENGTH, "gap in the dampest season", start="wall", end="back edge of the worktop")
     def least_gap(self) -> float:
@@ -71,6 +77,8 @@ class WorktopAtWall(Row, kind="worktop at its wall"):
 class SealantJoint(Row, kind="sealant joint of a worktop"):
     """A joint of sealant along a worktop: its width against what it has to take."""
 
+    material: str = given(TERM, "material of the worktop")
+    sealant: str = given(TERM, "sealant")
     width: float = given(LENGTH, "width of the joint")
     moves: float = given(LENGTH, "movement of the joint")
     sealant_class: float = given(NUMBER, "class of the sealant")
@@ -104,6 +112,8 @@ def sealant_joints(site: Site) -> Rows:
         rows.rows.append(
             SealantJoint(
                 Subject(name, top.seal.pointer, top.on),
+                material=reading.word(top.material, top.pointer_to("material"), f"material of {name}"),
+                sealant=reading.word(top.seal.is_, top.seal.pointer_to("is"), "sealant"),
                 width=reading.read(top.seal, "width", "joint"),
                 moves=moves,
                 sealant_class=reading.read(top.seal, "class_", "class of the sealant"),
@@ -133,6 +143,8 @@ def _at_wall(site: Site, name: str, top: Worktop) -> WorktopAtWall:
         coefficient=_coefficient(site, name, top) or Missing(top.pointer_to("material"), f"timber of {name}"),
         fitted_at=_fitted_at(name, top),
         gap=reading.read(top, "gap_at_wall", "gap"),
+        held_by=reading.word(top.held_by, top.pointer_to("held_by"), f"what holds {name} down"),
+        slots=reading.read(top, "slots", "slots"),
         **values,
     )
 

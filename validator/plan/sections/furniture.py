@@ -231,6 +231,7 @@ class Seal(Element):
     asks: ClassVar[tuple[str, ...]] = ("width", "class_")
     line: ClassVar[Written | None] = Written("<width>,? <=class> <class_>", ("8, class 25", "10 class 12.5"))
 
+    is_: Term | None = None  # `neutral silicone`
     width: Length | None = None
     class_: Count | None = None
     moves: Length | None = None  # how far the joint opens and closes
@@ -325,6 +326,7 @@ class Worktop(Element):
     held_by: Term | None = None
     supports: Supports | None = None  # where no unit holds it: `{dishwasher: wall batten, back: 3 steel brackets}`
     carried_by: Carriers | None = None
+    slots: Length | None = None  # how far the slots of its brackets let solid timber move
     finish: Term | None = None
     moisture: MoistureReading | None = None  # of solid timber, as it is fitted
     settles_at: Moisture | None = None  # moisture of solid timber in use, from dry winter to damp summer: `8 to 12 %`
