@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.measures.plans import ends, known, left_out, row, rows, to_find, working
+from tests.measures.plans import ends, left_out, row, rows, to_find
 
 ROOM = """
 walls: {north: {length: 4000}, east: {length: 3000}, south: {length: 4000}, west: {length: 3000}}
@@ -104,19 +104,19 @@ def test_either_top_of_a_corner_may_say_how_it_is_joined() -> None:
     assert row(ROOM + CORNER + tops, JOINT).form == "butt"
 
 
-def test_a_corner_is_out_of_square_by_what_gapes_over_a_length() -> None:
-    found = row(ROOM + "corners: {north-east: 6 open in 600}\n" + CORNER + TOPS, JOINT)
-    assert found.out_of_square == pytest.approx(0.01)
-    assert working(known(found, "out_of_square").origin[0], "slope") == [(6, "out of square"), (600, "over")]  # type: ignore[index]
+@pytest.mark.parametrize(("corner", "degrees"), [("6 open in 600", 90.573), ("6 closed in 600", 89.427)])
+def test_a_corner_has_the_angle_of_what_gapes_over_a_length(corner: str, degrees: float) -> None:
+    found = row(ROOM + f"corners: {{north-east: {corner}}}\n" + CORNER + TOPS, JOINT)
+    assert found.corner_angle == pytest.approx(degrees, abs=0.001)
 
 
 @pytest.mark.parametrize("corners", ["none", "{south-west: 6 open in 600}"])
 def test_a_corner_that_is_not_among_those_listed_is_square(corners: str) -> None:
-    assert row(ROOM + f"corners: {corners}\n" + CORNER + TOPS, JOINT).out_of_square == 0
+    assert row(ROOM + f"corners: {corners}\n" + CORNER + TOPS, JOINT).corner_angle == 90
 
 
 def test_corners_that_nobody_measured_are_asked_for() -> None:
-    assert to_find(row(ROOM + CORNER + TOPS, JOINT), "out_of_square") == {"/corners"}
+    assert to_find(row(ROOM + CORNER + TOPS, JOINT), "corner_angle") == {"/corners"}
 
 
 LENGTH = "length of a worktop"

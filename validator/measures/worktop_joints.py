@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import least, most
+from validator.measures.corners import RIGHT, corner_found
 from validator.measures.rows import (
     NAME,
     TERM,
@@ -23,9 +24,9 @@ from validator.measures.rows import (
     figure,
     given,
 )
-from validator.measures.walls import place_along, worked
+from validator.measures.walls import place_along
 from validator.measures.worktop_pieces import OPEN
-from validator.plan.dimensions import LENGTH, NUMBER, SLOPE
+from validator.plan.dimensions import ANGLE, LENGTH, NUMBER
 from validator.plan.names import fold
 from validator.plan.pointers import join
 
@@ -55,7 +56,7 @@ class WorktopJoint(Row, kind="joint of a worktop"):
     cut_out: str = given(NAME, "cut-out")
     cut_left: float = given(LENGTH, "left edge of the cut-out")
     cut_right: float = given(LENGTH, "right edge of the cut-out")
-    out_of_square: float = given(SLOPE, "corner out of square")
+    corner_angle: float = given(ANGLE, "corner")
     bolts: float = given(NUMBER, "bolts")
     filled_with: str = given(TERM, "what the joint is filled with")
     width: float = given(LENGTH, "width of the joint")
@@ -72,17 +73,6 @@ class WorktopJoint(Row, kind="joint of a worktop"):
     @figure(LENGTH, "clear of the cut-out", start="edge of the cut-out", end="joint")
     def clear_of_cut_out(self) -> float:
         return most(self.cut_left - self.at, self.at - self.cut_right)
-
-
-class CornerAngle(Row, kind="corner out of square"):
-    """How far a corner is from a right angle, either way: what gapes at the end of a length along its wall."""
-
-    out: float = given(LENGTH, "out of square")
-    over: float = given(LENGTH, "length it was measured over")
-
-    @figure(SLOPE, "out of square", start="right angle", end="the wall")
-    def slope(self) -> float:
-        return self.out / self.over
 
 
 def worktop_joints(site: Site) -> Rows:
@@ -179,31 +169,24 @@ def _row(
         cut_out=reading.exactly(cut_out, pointer, "cut-out"),
         cut_left=cut_left,
         cut_right=cut_right,
-        out_of_square=_out_of_square(site, top, other),
+        corner_angle=_corner_angle(site, top, other),
         **_said(joint, top, pointer),
     )
 
 
-def _out_of_square(site: Site, top: Worktop, other: Worktop | None) -> Given:
-    """How far the corner of two tops is from square. A plan that lists corners means that all others are square."""
-    label = "corner out of square"
+def _corner_angle(site: Site, top: Worktop, other: Worktop | None) -> Given:
+    """The corner of two tops. A plan that lists corners means that all others are square."""
+    label = "corner"
     if other is None:
         return Missing(top.pointer, label, Why.UNCLEAR, detail="the joint is not in a corner")
     wall, beside = (site.plan.runs[each.on].against for each in (top, other))
     room = site.plan.room_of(wall)
     if room is None or room.corners.left_out:
         return Missing(room.corners.pointer if room is not None else "/corners", label)
-    corner = room.corner_at(wall, beside)
-    if corner is None:
-        return reading.exactly(
-            0, room.corners.pointer, label, "the plan does not list it among those that are not square"
-        )
-    angle = CornerAngle(
-        Subject(f"{wall} and {beside} walls", corner.pointer),
-        out=reading.read(corner, "out", "out of square"),
-        over=reading.read(corner, "over", "over"),
-    )
-    return worked(angle, "slope", label)
+    found = corner_found(room, wall, beside)
+    if found is None:
+        return reading.exactly(RIGHT, room.corners.pointer, label, "not among the corners out of square")
+    return found.angle
 
 
 def _said(joint: Joint | None, top: Worktop, pointer: str) -> dict[str, Given]:
