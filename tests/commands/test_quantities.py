@@ -99,3 +99,12 @@ def test_a_plan_that_cannot_be_read_is_said_as_everywhere(here: Here, write: Wri
 def test_the_same_plan_gives_the_same_bytes(here: Here, write: Write, tmp_path: Path) -> None:
     plan = write("plan.yaml", JETTY)
     assert here("quantities", plan, "--on", ON).out == here("quantities", plan, "--on", ON).out
+
+
+def test_what_lies_open_is_said_in_its_place(here: Here, write: Write) -> None:
+    plan = write("plan.yaml", JETTY.replace("F2: filler rest", "F2: gap rest"))
+    ran = here("quantities", plan, "--on", ON)
+    assert "   top                   open x 600 x 38" in ran.out
+    assert "how far top passes its right end" in ran.out
+    assert "answer at  worktops / top / past end" in ran.out
+    assert "One figure is open" in ran.out

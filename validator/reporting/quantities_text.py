@@ -119,7 +119,9 @@ class _Lines:
 
     def _cut_out(self, cut_out: CutOut) -> str:
         size = f"{shown(cut_out.across, self._printer)} x {shown(cut_out.front_to_back, self._printer)}"
-        place = f"its middle {shown(cut_out.from_left, self._printer)} from the left end"
+        place = "its place along the worktop open"
+        if isinstance(cut_out.from_left, Known):
+            place = f"its middle {shown(cut_out.from_left, self._printer)} from the left end"
         front = "" if cut_out.from_front is None else f", {shown(cut_out.from_front, self._printer)} from the front"
         return f"{cut_out.name}: {size}, {place}{front}"
 
@@ -144,7 +146,7 @@ class _Lines:
         )
         yield from self._entry(self._text(stock.what), bought, "")
         for number, board in enumerate(stock.boards, 1):
-            cuts = ", ".join(f"{cut.name} {self._printer.value(cut.length, LENGTH)}" for cut in board.cuts)
+            cuts = "; ".join(f"{cut.name}: {self._printer.value(cut.length, LENGTH)}" for cut in board.cuts)
             left = self._printer.value(board.offcut, LENGTH)
             yield from labelled(f"{number}", cuts, f"left over {left}" if board.offcut > HAIR else "nothing left over")
 
@@ -165,7 +167,7 @@ class _Lines:
 
     def _count(self, count: Count) -> Iterator[str]:
         size = f" {shown(count.size, self._printer)}" if count.size is not None else ""
-        names = "" if count.names == (count.what,) else ", ".join(count.names)
+        names = "" if count.names in ((count.what,), (self._text(count.what),)) else ", ".join(count.names)
         lines = list(wrapped(f"{self._text(count.what)}{size}", INDENT))
         yield at_right(str(count.number), 5) + "  " + lines[0].strip()
         yield from lines[1:]
