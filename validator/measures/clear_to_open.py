@@ -20,7 +20,7 @@ from validator.plan.dimensions import LENGTH
 if TYPE_CHECKING:
     from validator.measures.site import Site
 
-REACH = 600.0
+REACH = 300.0
 """How far round what opens anything is looked for; what is further off is no nearer than this."""
 
 SAME = 0.05
@@ -147,6 +147,7 @@ class Opening:
             (sweep, shape) for sweep in self.sweeps if not sweep.missing for way in sweep.ways for shape in way.shapes
         ]
         self._swept = swept
+        self._in_the_way: dict[tuple[str, int, tuple[str, int]], tuple[Missing, ...]] = {}
         self._index = Index(shape.box for _, shape in swept)
 
     def of(self, *sorts: Sort) -> list[Sweep]:
@@ -157,13 +158,16 @@ class Opening:
         if sweep.missing or sweep.line is None:
             return Found(0, None, missing=sweep.missing)
         found = [self._nearest(self.plane, sweep, way) for way in sweep.ways]
-        unplaced = [
-            gap
-            for thing in self.plane.unplaced
-            if thing.room == sweep.line.room and thing.layers & sweep.layers and thing.side != sweep.side
-            for gap in thing.missing
-        ]
-        return _settled(found, sweep, tuple(dict.fromkeys(unplaced)))
+        return _settled(found, sweep, self._unplaced(sweep.line.room, sweep.layers, sweep.side))
+
+    def _unplaced(self, room: str, layers: int, side: tuple[str, int]) -> tuple[Missing, ...]:
+        """What is missing for things of a room that stand nobody knows where, and might stand in the way."""
+        asked = (room, layers, side)
+        if asked not in self._in_the_way:
+            things = [thing for thing in self.plane.unplaced if thing.room == room and thing.side != side]
+            gaps = [gap for thing in things if thing.layers & layers for gap in thing.missing]
+            self._in_the_way[asked] = tuple(dict.fromkeys(gaps))
+        return self._in_the_way[asked]
 
     def _nearest(self, plane: Plane, sweep: Sweep, way: Way) -> Found:
         best = Found(REACH, None)
@@ -218,14 +222,14 @@ class Opening:
             each = [self._beside_leaf(plane, footprint, leaf) for leaf in way.leaves]
             if each:
                 found.append(min(each, key=lambda one: one.value))
-        return _settled(found, sweep, ()) if found else Found(REACH, None)
+        return _settled(found, sweep, ()) if found else Found(AT_MOST, None)
 
     def _beside_leaf(self, plane: Plane, own: Footprint, leaf: Leaf) -> Found:
         near, far = own.face + own.outward * leaf.width / 2, own.face + own.outward * leaf.width
         open_leaf = own.line.part(leaf.hinge, leaf.hinge, near, far)
-        best = Found(REACH, None)
+        best = Found(AT_MOST, None)
         unknown: tuple[Missing, ...] = ()
-        for bound, number in plane.index.near(open_leaf.box, REACH):
+        for bound, number in plane.index.near(open_leaf.box, AT_MOST):
             thing = plane.footprints[number]
             if bound >= best.value:
                 break

@@ -17,6 +17,7 @@ from validator.measures.shapes import Index, Shape
 from validator.measures.wall_lines import THICK, Drawn, WallLine, wall_lines
 from validator.measures.walls import place_along
 from validator.plan.names import fold
+from validator.plan.values import Quantity
 
 if TYPE_CHECKING:
     from validator.measures.run_places import Standing
@@ -223,8 +224,8 @@ def edge_of_run(site: Site, run: str) -> Sum:
 
 def _fronts(things: list[Standing]) -> Sum:
     """How far the deepest unit of a run reaches out from its wall, as far as that is known."""
-    depths = [_depth(thing) for thing in things if thing.item.family == "unit"]
-    return max(depths, key=lambda depth: depth.value, default=Sum())
+    units = [thing for thing in things if thing.item.family == "unit"]
+    return _depth(max(units, key=lambda thing: _low(thing.item.depth))) if units else Sum()
 
 
 def _depth(thing: Standing) -> Sum:
@@ -243,28 +244,26 @@ def _things(site: Site, run: str, stand: _Stand | Unplaced) -> Iterator[Footprin
         return
     things = [thing for thing in site.setting_out.in_run(run) if thing.item.family != "gap"]
     units = [thing for thing in things if thing.item.family == "unit"]
-    lowest = min((_height(thing) for thing in units if not site.levels.is_hung(thing)), default=0.0)
+    lowest = min((_low(thing.item.height) for thing in units if not site.levels.is_hung(thing)), default=0.0)
     beside = _fronts(units)
     for thing in things:
         layers = _layers(site, thing, lowest, bool(units) and all(site.levels.is_hung(unit) for unit in units))
         yield _footprint(site, thing, stand, layers, beside)
 
 
-def _height(thing: Standing) -> float:
-    height = reading.read(thing.item, "height", "height")
-    return float(height.value) if isinstance(height, Known) else 0.0
+def _low(written: reading.Written) -> float:
+    """A length of the plan at its lower end; 0 where it gives none."""
+    return written.low if isinstance(written, Quantity) else 0.0
 
 
 def _layers(site: Site, thing: Standing, lowest: float, hung: bool) -> int:
     """The layers a thing stands in: what is half as tall again as the lowest unit of its run stands in all."""
     if hung if thing.item.family != "unit" else site.levels.is_hung(thing):
         return HIGH
-    height = _height(thing)
+    height = _low(thing.item.height)
     if thing.item.family == "opening":
         appliance = site.plan.appliances.get(machine_in(site, thing))
-        body = appliance.body.h if appliance is not None and appliance.body is not None else None
-        known = reading.quantity(body, "", "")
-        height = float(known.value) if isinstance(known, Known) else 0.0
+        height = _low(appliance.body.h) if appliance is not None and appliance.body is not None else 0.0
     return TALL if lowest and height >= STANDS_BESIDE * lowest else LOW
 
 

@@ -57,9 +57,12 @@ def four_sided(corners: tuple[Point, Point, Point, Point]) -> Shape:
 
 def quarter_turn(hinge: Point, shut: Point, wide: Point) -> Shape:
     """What a leaf sweeps as it turns: `shut` and `wide` are its free end, shut and open at a right angle."""
-    radius = math.dist(hinge, shut)
-    corners = (hinge, shut, wide)
-    turn = Shape(corners, Box(0, 0, 0, 0), False, radius)
+    (hx, hy), (ax, ay), (bx, by) = corners = (hinge, shut, wide)
+    radius = math.hypot(ax - hx, ay - hy)
+    box = Box(min(hx, ax, bx), min(hy, ay, by), max(hx, ax, bx), max(hy, ay, by))
+    turn = Shape(corners, box, False, radius)
+    if (ax == hx and by == hy) or (ay == hy and bx == hx):
+        return turn
     box = Box(-_reach(turn, (-1, 0)), -_reach(turn, (0, -1)), _reach(turn, (1, 0)), _reach(turn, (0, 1)))
     return Shape(corners, box, False, radius)
 

@@ -109,26 +109,36 @@ def _sweep(
 def _unit_ways(footprint: Footprint) -> tuple[tuple[Way, ...], tuple[Missing, ...], tuple[Missing, ...]]:
     """The ways a unit may open, what would tell which, and what is missing for all of them."""
     assert footprint.standing is not None
-    item, name = footprint.standing.item, footprint.name
+    item = footprint.standing.item
     left, right = _opening_part(footprint)
-    depth = Sum().add(reading.read(item, "runner" if item.runner is not None else "depth", f"depth of {name}"))
-    doors = _doors(footprint, left, right, None)
-    drawers = Way((footprint.front(left, right, depth.value + footprint.handle),))
     match item.opens:
         case "drawers" | "pull-out":
-            return (drawers,), (), depth.missing
+            drawers, missing = _drawers(footprint, left, right)
+            return (drawers,), (), missing
         case "door":
-            asks = () if item.hand is not None else (Missing(item.pointer_to("hand"), f"hinge side of {name}"),)
+            asks = (
+                () if item.hand is not None else (Missing(item.pointer_to("hand"), f"hinge side of {footprint.name}"),)
+            )
             return _doors(footprint, left, right, item.hand), asks, ()
         case "two doors" | "doors":
             return (_pair(footprint, left, right),), (), ()
         case "lift-up":
-            height = Sum().add(reading.read(item, "height", f"height of {name}"))
+            height = Sum().add(reading.read(item, "height", f"height of {footprint.name}"))
             return (Way((footprint.front(left, right, height.value),)),), (), height.missing
     by = item.opens.by if isinstance(item.opens, ToFind) else None
     why = Why.TO_FIND if isinstance(item.opens, ToFind) else Why.LEFT_OUT
-    asks = (Missing(item.pointer_to("opens"), f"how {name} opens", why, by),)
-    return (*doors, _pair(footprint, left, right), drawers), asks, depth.missing
+    asks = (Missing(item.pointer_to("opens"), f"how {footprint.name} opens", why, by),)
+    drawers, missing = _drawers(footprint, left, right)
+    return (*_doors(footprint, left, right, None), _pair(footprint, left, right), drawers), asks, missing
+
+
+def _drawers(footprint: Footprint, left: float, right: float) -> tuple[Way, tuple[Missing, ...]]:
+    """Drawers run out as far as their runners let them, else as far as the unit is deep; the handle is before them."""
+    assert footprint.standing is not None
+    item = footprint.standing.item
+    field = "runner" if item.runner is not None else "depth"
+    out = Sum().add(reading.read(item, field, f"{field} of {footprint.name}"))
+    return Way((footprint.front(left, right, out.value + footprint.handle),)), out.missing
 
 
 def _opening_part(footprint: Footprint) -> tuple[float, float]:
