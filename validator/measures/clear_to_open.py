@@ -51,7 +51,7 @@ class Drawers(Row, kind="drawers of a unit"):
     nearest: str = given(NAME, "what is nearest")
     nearest_is: str = given(Words(KINDS), "what sort of thing is nearest")
 
-    @figure(LENGTH, "clear to run out", start="drawer, run out", end="nearest shut thing or wall")
+    @figure(LENGTH, "clear to run out", start="drawers that are run out", end="nearest shut thing or wall")
     def clear(self) -> float:
         return self.drawn
 
