@@ -56,9 +56,22 @@ def test_a_room_that_cannot_be_drawn_leaves_the_others() -> None:
     assert [gap.pointer for gap in plane.lacking["jars"]] == ["/rooms/larder/walls/inner/length"]
 
 
-def test_five_walls_have_a_corner_that_turns_outwards_and_nobody_said_which() -> None:
+def test_five_walls_at_right_angles_enclose_no_room() -> None:
     walls = ", ".join(f"{name}: {{length: 3000}}" for name in "abcde")
     assert [gap.pointer for gap in _plane(f"walls: {{{walls}}}").undrawn["a"]] == ["/corners"]
+
+
+def test_a_room_with_a_corner_that_stands_out_is_drawn_round_it() -> None:
+    plane = _plane(
+        "walls: {north: {length: 4000}, east: {length: 2000}, ledge: {length: 1000}, inner: {length: 1000},"
+        " south: {length: 3000}, west: {length: 3000}}\ncorners: {ledge-inner: outside}"
+    )
+    assert (plane.lines["inner"].start, plane.lines["inner"].inward) == ((3000, -2000), (-1, 0))
+
+
+def test_three_walls_at_right_angles_leave_the_fourth_side_open() -> None:
+    plane = _plane("walls: {west: {length: 3000}, north: {length: 4000}, east: {length: 2000}}")
+    assert [wall.following for wall in plane.lines.values()] == ["north", "east", ""]
 
 
 def test_what_the_plan_is_silent_about_is_kept_with_the_footprint() -> None:

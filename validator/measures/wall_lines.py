@@ -3,18 +3,15 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import NamedTuple
 
-from validator.measures import reading
-from validator.measures.rows import Known, Missing, Why
+from validator.measures.outline import FEWEST, OutlineWall, corners_of, middle, walked
+from validator.measures.rows import Given, Known, Missing, Why
 from validator.measures.shapes import Point, Shape, four_sided
 from validator.measures.walls import length_of
 from validator.plan.plan import Plan
 from validator.plan.rooms import Room
-from validator.plan.values import Quantity
-
-CLOSED = 4
-"""So many walls with right angles between them close a room; fewer are a part of one."""
 
 THICK = 100.0
 """How thick a wall is drawn behind its face. What would stand deeper in it than this counts as this deep."""
@@ -76,9 +73,8 @@ class Drawn(NamedTuple):
 def wall_lines(plan: Plan) -> Drawn:
     """The walls, walked clockwise room by room.
 
-    Corners are right angles but for those that `corners` says how far they are out. Four walls close; what they miss
-    each other by is shared out along them. More have a corner that turns outwards, and nobody has said which. Rooms lie
-    so far apart that nothing of one is near anything of another.
+    Fewer than three, or three at right angles, are a part of a room and stay open. Rooms lie so far apart that nothing
+    of one is near anything of another.
     """
     drawn = Drawn({}, {})
     for number, room in enumerate(plan.rooms.values()):
@@ -91,78 +87,78 @@ def wall_lines(plan: Plan) -> Drawn:
 
 
 def _walked(plan: Plan, room: Room, place: int) -> dict[str, WallLine] | tuple[Missing, ...]:
-    if len(room.walls) > CLOSED:
-        return (Missing(room.pointer_to("corners"), "which corners of the room turn outwards", Why.UNCLEAR),)
-    lengths = {name: length_of(plan, name) for name in room.walls}
-    missing = [gap for gap in lengths.values() if isinstance(gap, Missing)]
-    turns = _turns(room)
-    missing += [turn for turn in turns if isinstance(turn, Missing)]
+    lengths = [length_of(plan, name) for name in room.walls]
+    corners = corners_of(room)
+    missing = [*corners.missing, *(gap for length in lengths for gap in _gaps(length))]
+    if len(room.walls) > FEWEST and not corners.missing and not corners.enclose:
+        detail = "the corners as they are given enclose no room"
+        missing.append(Missing(room.corners.pointer, "corners of the room", Why.UNCLEAR, detail=detail))
     if missing:
-        return tuple(missing)
-    known = {name: length for name, length in lengths.items() if isinstance(length, Known)}
-    headings = [0.0]
-    for turn in turns[:-1]:
-        headings.append(headings[-1] - (turn if isinstance(turn, float) else 0.0))
-    ways = [(_tidy(math.cos(heading)), _tidy(math.sin(heading))) for heading in headings]
-    measured = [_middle(length) for length in known.values()]
-    drawn = _closing(measured, ways)
+        return tuple(dict.fromkeys(missing))
+    known = [length for length in lengths if isinstance(length, Known)]
+    measured = [middle(length) for length in known]
+    names = list(room.walls)
+    closed = len(names) >= FEWEST and corners.enclose
+    drawn = _drawn(names, measured, corners.inside, closed=closed)
     slacks = [
-        ((length.high or 0.0) - (length.low or 0.0)) / 2 + abs(as_drawn - as_measured)
-        for length, as_drawn, as_measured in zip(known.values(), drawn, measured, strict=True)
+        ((length.high or 0.0) - (length.low or 0.0)) / 2 + abs(wall.length - as_measured)
+        for length, wall, as_measured in zip(known, drawn, measured, strict=True)
     ]
-    assumed = any(length.rests_on_assumption for length in known.values())
-    found: dict[str, WallLine] = {}
-    x, y = place * ROOMS_APART, 0.0
-    names = list(known)
-    after = names[1:] + (names[:1] if len(names) == CLOSED else [""])
+    assumed = any(length.rests_on_assumption for length in known)
+    after = names[1:] + (names[:1] if closed else [""])
     of_room = math.fsum(slacks)
-    for name, following, way, length, slack in zip(names, after, ways, drawn, slacks, strict=True):
-        inward = (way[1], -way[0])
-        line = WallLine(name, room.name, following, (x, y), way, inward, length, slack, of_room, assumed)
-        found[name] = line
+    return {
+        wall.name: WallLine(
+            wall.name,
+            room.name,
+            following,
+            (wall.start[0] + place * ROOMS_APART, wall.start[1]),
+            wall.along,
+            wall.inward,
+            wall.length,
+            slack,
+            of_room,
+            assumed,
+        )
+        for wall, following, slack in zip(drawn, after, slacks, strict=True)
+    }
+
+
+def _drawn(names: list[str], lengths: list[float], inside: Sequence[float], *, closed: bool) -> Sequence[OutlineWall]:
+    """The walls of a room where they are drawn; what leaves a side open as it was measured.
+
+    A room of right angles keeps them: what it misses is shared out among the walls that lie the same way.
+    """
+    headings = [0.0]
+    for angle in inside[: len(names) - 1]:
+        headings.append(headings[-1] - math.radians(180 - angle))
+    ways = [(_tidy(math.cos(heading)), _tidy(math.sin(heading))) for heading in headings]
+    if closed and not all(0.0 in way for way in ways):
+        return walked(names, lengths, inside, assumed=False).walls
+    found: list[OutlineWall] = []
+    x, y = 0.0, 0.0
+    shared = _closing(lengths, ways) if closed else lengths
+    for name, way, length in zip(names, ways, shared, strict=True):
+        found.append(OutlineWall(name, (x, y), way, (way[1], -way[0]), length))
         x, y = x + length * way[0], y + length * way[1]
     return found
 
 
 def _closing(lengths: list[float], ways: list[Point]) -> list[float]:
-    """The lengths of four walls so that they close, each way shared out over the walls that lie along it."""
-    if len(lengths) != CLOSED:
-        return lengths
+    """The lengths of walls at right angles to each other so that they close."""
     found = list(lengths)
     for axis in (0, 1):
-        along = [number for number, way in enumerate(ways) if abs(way[axis]) > 0.7]
-        error = math.fsum(found[number] * ways[number][axis] for number in range(CLOSED))
+        along = [number for number, way in enumerate(ways) if way[axis]]
+        error = math.fsum(found[number] * ways[number][axis] for number in along)
         for number in along:
-            found[number] -= error / ways[number][axis] / len(along)
+            found[number] -= error * ways[number][axis] / len(along)
     return found
 
 
-def _middle(known: Known) -> float:
-    return ((known.low or 0.0) + (known.high or 0.0)) / 2
-
-
-def _turns(room: Room) -> list[float | Missing]:
-    """How far one turns to the right at the end of each wall, in radians."""
-    said = {}
-    for name, corner in room.corners.items():
-        between = room.corner(name)
-        if between is not None:
-            said[between[0]] = corner
-    turns: list[float | Missing] = []
-    for wall in room.walls:
-        if wall not in said:
-            turns.append(math.pi / 2)
-            continue
-        corner = said[wall]
-        if isinstance(corner.out, Quantity) and isinstance(corner.over, Quantity) and corner.way is not None:
-            out = (corner.out.low + corner.out.high) / 2 / corner.over.low
-            turns.append(math.pi / 2 + math.atan(out) * (-1 if corner.way == "open" else 1))
-        else:
-            gap = reading.read(corner, "out", f"corner at the right of the {wall} wall")
-            turns.append(
-                gap if isinstance(gap, Missing) else Missing(corner.pointer, f"corner right of the {wall} wall")
-            )
-    return turns
+def _gaps(length: Given) -> tuple[Missing, ...]:
+    if isinstance(length, Known):
+        return ()
+    return (length,) if isinstance(length, Missing) else length
 
 
 def _tidy(value: float) -> float:
