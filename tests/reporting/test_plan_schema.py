@@ -147,6 +147,8 @@ BROKEN = {
     "a thing with a wrong width": "runs: {a: {against: b, order: {B1: filler 300 kg left}}}",
     "a point left of nothing": "points: {S1: socket left of}",
     "a corner without its length": "corners: {a-b: 6 open}",
+    "a lean that goes nowhere": "walls: {a: {plumb: 4 sideways}}",
+    "a boxing in no way": "boxings: {pipe: 180}",
     "a corner by a tape with one length": "corners: {a-b: 1422 across 1000}",
     "a corner with a length for its angle": "corners: {a-b: 135 mm}",
     "a part that no room has": "rooms: {utility: {wall: {}}}",
@@ -218,6 +220,9 @@ SPELLINGS = {
     "suspects in one text": "survey: {asbestos: none, lead paint: present}",
     "corners in all their forms": "corners: {a-b: 1422 across 1000 and 1000, b-c: 135 deg, c-d: outside, d-e: Square,"
     " e-f: 'outside, 4 closed in 600', f-g: outside 90 deg, g-h: outside 1 m across 70 cm and 70 cm, h-i: to find out}",
+    "readings by their heights": "walls: {a: {length: {floor: 4522, worktop: 4 m}, plumb: 4 Out at top over 2 m}}",
+    "a wall as found": "walls: {a: {plumb: 0, flatness: 3, height: 1200 mm from bare floor}, b: {flatness: 3 under 2}}",
+    "a boxing": "boxings: {pipe: {wall: a, along: 0 from b, size: 180 w x 150 d}, beam: {up: 2100 from bare floor}}",
     "a diagonal": "diagonals: {a-b to c-d: [5700, 5702], b-c to d-a: to find out}",
     "a room, and one without floors": "rooms: {a: {ceiling: 2200, walls: {b: {length: 900}}, Openings: none},"
     " c: {note: later, flooring: none}}",

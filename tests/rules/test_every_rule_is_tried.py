@@ -17,6 +17,8 @@ ALL = all_trials()
 DAY = 86400.0
 
 FALLS_BACK = {
+    "floor-level-enough": "a floor falls by as much as the spots that were measured say",
+    "countertop-parallel-to-floor": "a floor falls by as much as the spots that were measured say",
     "room-corners-add-up": "a corner that nobody measured is taken for what the others leave over",
     "departure-still-in-date": "a departure without an end is agreed for good",
     "departure-not-worse": "a departure without a figure is agreed whatever it comes to",

@@ -113,5 +113,13 @@ MEASURES: dict[str, Measure] = {
     "corner of a room": Measure("corners:CornerOfRoom", "corners:corners_of_rooms"),
     "room": Measure("room_outlines:RoomOutline", "room_outlines:rooms_found"),
     "diagonal of a room": Measure("room_outlines:DiagonalOfRoom", "room_outlines:diagonals_of_rooms"),
+    "wall held plumb": Measure("as_found:WallPlumb", "as_found:walls_held_plumb"),
+    "wall under a straight edge": Measure("as_found:UnderStraightEdge", "as_found:walls_under_straight_edges"),
+    "wall measured more than once": Measure("as_found:WallReadings", "as_found:walls_measured_again"),
+    "floor as found": Measure("as_found:FloorLevel", "as_found:floors_as_found"),
+    "floor under a straight edge": Measure("as_found:FloorUnderStraightEdge", "as_found:floors_under_straight_edges"),
+    "ceiling measured more than once": Measure("as_found:CeilingLevel", "as_found:ceilings_measured_again"),
+    "unit at a boxing": Measure("boxings:UnitAtBoxing", "boxings:units_at_boxings"),
+    "unit at a low wall": Measure("boxings:UnitAtLowWall", "boxings:units_at_low_walls"),
     "departure": Measure("departures:Departure", ""),
 }

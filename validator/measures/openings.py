@@ -89,7 +89,9 @@ class Hole(NamedTuple):
     head: Given
 
 
-class _Thing(NamedTuple):
+class Thing(NamedTuple):
+    """A unit or a point on a wall: its sides along it, and its lower and upper edge above the bare floor."""
+
     subject: Subject
     left: Given
     right: Given
@@ -105,7 +107,7 @@ def things_at_openings(site: Site) -> Rows:
         if room.openings.left_out:
             missing = Missing(room.openings.pointer, "doors and windows")
             rows.left_out.append(LeftOut(ThingAtOpening.kind, missing))
-    for thing in [*_units(site), *_points(site)]:
+    for thing in [*units_on_walls(site), *_points(site)]:
         there = holes.get(fold(thing.subject.wall), [])
         if there:
             rows.rows.append(min((_at(thing, hole) for hole in there), key=_order))
@@ -117,14 +119,14 @@ def _order(row: ThingAtOpening) -> float:
     return float(aside.low or 0.0) if aside is not None else 0.0
 
 
-def _at(thing: _Thing, hole: Hole) -> ThingAtOpening:
+def _at(thing: Thing, hole: Hole) -> ThingAtOpening:
     subject = thing.subject
     label = f"beside the {hole.name}"
-    aside = _clear(thing.left, thing.right, hole.left, hole.right, subject, label)
+    aside = clear_between(thing.left, thing.right, hole.left, hole.right, subject, label)
     if isinstance(aside, Known) and (aside.low or 0.0) >= 0:
         upward: Given = aside  # what stands beside an opening is clear of it at any height
     else:
-        upward = _clear(thing.low, thing.high, hole.sill, hole.head, subject, f"above or below the {hole.name}")
+        upward = clear_between(thing.low, thing.high, hole.sill, hole.head, subject, f"above or below the {hole.name}")
     return ThingAtOpening(
         subject,
         aside=aside,
@@ -133,7 +135,9 @@ def _at(thing: _Thing, hole: Hole) -> ThingAtOpening:
     )
 
 
-def _clear(start: Given, end: Given, other_start: Given, other_end: Given, subject: Subject, label: str) -> Given:
+def clear_between(
+    start: Given, end: Given, other_start: Given, other_end: Given, subject: Subject, label: str
+) -> Given:
     """What is clear between two stretches, on the side where more is; less than 0 where they overlap."""
     before = difference(other_start, end, subject, label)
     behind = difference(start, other_end, subject, label)
@@ -187,7 +191,8 @@ def sort_of(name: str, opening: Opening) -> str:
     return last if last in ("door", "window", "rooflight", "opening") else ""
 
 
-def _units(site: Site) -> list[_Thing]:
+def units_on_walls(site: Site) -> list[Thing]:
+    """Every unit with the place it takes on its wall; a standing one reaches down to the floor."""
     found = []
     for thing in site.setting_out.things():
         if thing.item.family != "unit":
@@ -197,11 +202,11 @@ def _units(site: Site) -> list[_Thing]:
         if site.levels.is_hung(thing):
             height = reading.read(thing.item, "height", f"height of {thing.name}")
             low = difference(top, height, thing.subject, f"underside of {thing.name}")
-        found.append(_Thing(thing.subject, thing.left, thing.right, low, top))
+        found.append(Thing(thing.subject, thing.left, thing.right, low, top))
     return found
 
 
-def _points(site: Site) -> list[_Thing]:
+def _points(site: Site) -> list[Thing]:
     found = []
     for placed in site.points.all():
         name = placed.name
@@ -209,7 +214,7 @@ def _points(site: Site) -> list[_Thing]:
         half, tall = site.points.half_plate(name, "w"), site.points.half_plate(name, "h")
         up = site.points.height(name)
         found.append(
-            _Thing(
+            Thing(
                 subject,
                 difference(placed.along, half, subject, f"left side of {name}"),
                 worked(Above(subject, base=placed.along, amount=half), "height", f"right side of {name}"),

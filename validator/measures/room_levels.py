@@ -169,7 +169,7 @@ class RoomLevels:
 def no_room() -> Room:
     """In place of the room of a thing of which nobody knows where it stands: nothing is known of it."""
     left_out: Section[Any] = Section("/rooms", left_out=True)
-    return Room("", "/rooms", "", left_out, left_out, left_out, left_out, None, None, left_out)
+    return Room("", "/rooms", "", left_out, left_out, left_out, left_out, left_out, None, None, left_out)
 
 
 def _build_up(name: str, covering: Covering, room: Room) -> FloorBuildUp:

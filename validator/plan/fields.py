@@ -65,12 +65,14 @@ def _text(written: object, expected: str) -> str:
 class QuantityOf(NamedTuple):
     """Marks a field that holds a quantity of one dimension, its readings in a list, or `to find out`.
 
-    `none` marks makers' figures, where `none` means read and nothing given; `level` marks spots of a floor (`9 low`).
+    `none` marks makers' figures, where `none` means read and nothing given; `level` marks spots of a floor (`9 low`);
+    `named` marks what may be read at several places, by their names (`{floor: 4522, worktop: 4518}`).
     """
 
     dimension: Dimension
     none: bool = False
     level: bool = False
+    named: bool = False
 
     def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
         return _read_by(self.read)
@@ -79,6 +81,8 @@ class QuantityOf(NamedTuple):
         """The value of what is written. Raises BadQuantity."""
         if isinstance(written, Quantity | ToFind | NothingStated):
             return written
+        if self.named and isinstance(written, dict) and written:
+            written = list(written.values())
         if isinstance(written, list):
             texts = [_text(reading, wanted(self.dimension)) for reading in written]
             return parse_readings(texts, self.dimension, lengths_in, level=self.level)
@@ -125,6 +129,7 @@ class TermOf:
 _A_TERM = "a word of the trade, or `to find out`"
 
 Length = Annotated[Quantity | ToFind, QuantityOf(dim.LENGTH)]
+Readings = Annotated[Quantity | ToFind, QuantityOf(dim.LENGTH, named=True)]
 Level = Annotated[Quantity | ToFind, QuantityOf(dim.LENGTH, level=True)]
 Area = Annotated[Quantity | ToFind, QuantityOf(dim.AREA)]
 Duration = Annotated[Quantity | ToFind, QuantityOf(dim.DURATION)]

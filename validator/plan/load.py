@@ -48,6 +48,7 @@ SECTIONS = (
     "walls",
     "corners",
     "diagonals",
+    "boxings",
     "openings",
     "way in",
     "floor",

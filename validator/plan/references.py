@@ -152,6 +152,10 @@ class References:
                 if opening.wall is not None:
                     self._wall_of(inside, opening.pointer_to("wall"), opening.wall)
                 self._along(opening, opening.along, opening.wall)
+            for boxing in room.boxings.values():
+                if boxing.wall is not None:
+                    self._wall_of(room, boxing.pointer_to("wall"), boxing.wall)
+                self._along(boxing, boxing.along, boxing.wall)
             for corner in room.corners:
                 self._corner(join(room.corners.pointer, corner), corner, room)
             for diagonal, said in room.diagonals.items():

@@ -14,7 +14,14 @@ from validator.plan.pointers import join
 from validator.plan.reader import Reader
 from validator.plan.rooms import PARTS, Room, RoomNames
 
-_BY_NAME = {"walls": "Wall", "corners": "Corner", "diagonals": "Diagonal", "openings": "Opening", "floors": "Covering"}
+_BY_NAME = {
+    "walls": "Wall",
+    "corners": "Corner",
+    "diagonals": "Diagonal",
+    "boxings": "Boxing",
+    "openings": "Opening",
+    "floors": "Covering",
+}
 _SINGLE = {"ceiling": "Ceiling", "floor": "Floor"}
 _KEYS = (*PARTS, "note")
 

@@ -13,13 +13,13 @@ from validator.plan.pointers import join
 
 if TYPE_CHECKING:
     from validator.plan.sections.openings import Opening
-    from validator.plan.sections.room import Ceiling, Corner, Covering, Diagonal, Floor, Wall
+    from validator.plan.sections.room import Boxing, Ceiling, Corner, Covering, Diagonal, Floor, Wall
 
 T = TypeVar("T")
 
 _TO = re.compile(r"\s+to\s+", re.IGNORECASE)
 
-PARTS = ("ceiling", "walls", "corners", "diagonals", "openings", "floor", "floors")
+PARTS = ("ceiling", "walls", "corners", "diagonals", "boxings", "openings", "floor", "floors")
 """What a plan says of a room, at its top or under the name of a room."""
 
 AT_THE_TOP = "room"
@@ -41,6 +41,7 @@ class Room:
     walls: Section[Wall]
     corners: Section[Corner]
     diagonals: Section[Diagonal]
+    boxings: Section[Boxing]
     openings: Section[Opening]
     ceiling: Ceiling | None
     floor: Floor | None

@@ -278,7 +278,7 @@ class _Making:
 
 
 def _named(of: QuantityOf) -> str:
-    name = "level" if of.level else of.dimension.name.replace(" ", "-")
+    name = "level" if of.level else of.dimension.name.replace(" ", "-") + "-by-place" * of.named
     return f"{name}-or-none" if of.none else name
 
 
@@ -293,8 +293,11 @@ def _quantity(of: QuantityOf) -> Schema:
     if of.level:
         found |= {"minimum": 0, "maximum": 0}
     more = _readings(patterns.reading(of.dimension, level=of.level), number=number)
+    kinds = [*_listed(found["type"]), "array", *(["object"] if of.named else [])]
+    if of.named:
+        more |= {"additionalProperties": more["items"], "minProperties": 1, "maxProperties": MOST_READINGS}
     return {"description": f"{called[0].upper()}{called[1:]}, readings of it in a list, or `to find out`.", **found,
-            "type": [*_listed(found["type"]), "array"], **more}  # fmt: skip
+            "type": kinds, **more}  # fmt: skip
 
 
 def _readings(pattern: str, *, number: bool) -> Schema:

@@ -4,15 +4,31 @@ import re
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from validator.plan.choices import OneOf, YesOrNo
+from validator.plan.choices import NameOfWall, OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit
-from validator.plan.fields import Angle, Date, Height, Length, Level, MakersLength, Moisture, Size, Term
+from validator.plan.fields import (
+    Along,
+    Angle,
+    Date,
+    Height,
+    Length,
+    Level,
+    MakersLength,
+    Moisture,
+    Readings,
+    Size,
+    Term,
+)
 from validator.plan.lines import runs_on, words_and_quantity
 from validator.plan.names import fold
 from validator.plan.values import ToFind
 from validator.plan.written import Written
 
 _MOISTURE = re.compile(r"(?P<reading>.+?)(?:\s+by\s+(?P<meter>.+?))?(?:\s+on\s+(?P<taken>\d{4}-\d\d-\d\d))?\s*", re.S)
+
+_PLUMB = re.compile(
+    r"(?P<lean>.+?)(?:\s+(?P<way>in|out)\s+at\s+top)?(?:\s+over\s+(?P<over>.+))?\s*", re.IGNORECASE | re.DOTALL
+)
 
 _TAPED = re.compile(r"(?P<across>.+?)\s+across\s+(?P<left>.+?)\s+and\s+(?P<right>.+)", re.IGNORECASE | re.DOTALL)
 _OUTSIDE = re.compile(r"outside(?:\s*,\s*|\s+|$)(?P<rest>.*)", re.IGNORECASE | re.DOTALL)
@@ -77,6 +93,45 @@ class Joists(Element):
     run: str | None = None  # "east to west"
 
 
+class Plumb(Element):
+    """How far a wall leans: `4 out at top`, `6 in at top over 2000`; in is into the room. Without `over`, a storey."""
+
+    called: ClassVar[str] = "how far a wall leans"
+    asks: ClassVar[tuple[str, ...]] = ("lean",)
+    line: ClassVar[Written | None] = Written(
+        "<lean>( <way> <=at> <=top>)?( <=over> <over>)?", ("4 out at top", "6 in at top over 2000")
+    )
+
+    lean: Length | None = None
+    way: Annotated[Literal["in", "out"], OneOf()] | None = None
+    over: Length | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        found = _PLUMB.fullmatch(written) if isinstance(written, str) else None
+        if found is None:
+            raise Unfit("a lean is written with the way the top of the wall leans", "`4 out at top`")
+        return {key: value for key, value in found.groupdict().items() if value}
+
+
+class Flatness(Element):
+    """The widest gap under a straight edge laid on a wall or a floor: `6 under 2 m`. Without `under`, one of 2 m."""
+
+    called: ClassVar[str] = "a flatness"
+    asks: ClassVar[tuple[str, ...]] = ("gap",)
+    line: ClassVar[Written | None] = Written("<gap>( <=under> <under>)?", ("6", "6 under 2 m"))
+
+    gap: Length | None = None
+    under: Length | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        gap, under, edge = written.partition(" under ") if isinstance(written, str) else ("", "", "")
+        if not under:
+            return {"gap": written}
+        return {"gap": gap.strip(), "under": edge.strip()}
+
+
 class Wall(Element):
     """A wall; the walls of a room are listed clockwise, seen from above. Facing it, the one before is at the left."""
 
@@ -84,10 +139,27 @@ class Wall(Element):
     asks: ClassVar[tuple[str, ...]] = ("made_of", "length")
 
     made_of: Term | None = None
-    length: Length | None = None
+    length: Readings | None = None
     studs: Studs | None = None
     noggins: tuple[Noggin, ...] | None = None
     tiles: MakersLength | None = None  # tiles still to come on it, with their adhesive; none: no tiles come
+    plumb: Plumb | None = None
+    flatness: Flatness | None = None
+    height: Height | None = None  # where it ends below the ceiling, as a knee wall does
+
+
+class Boxing(Element):
+    """A boxed-in pipe or a bulkhead on a wall: its near edge along it, its size, and from where it starts up.
+
+    Without `up` it starts at the floor, without a height it reaches to the ceiling.
+    """
+
+    called: ClassVar[str] = "a boxing"
+
+    wall: Annotated[str | None, NameOfWall()] = None
+    along: Along | None = None
+    size: Size | None = None
+    up: Height | None = None
 
 
 class Slope(Element):
@@ -206,7 +278,7 @@ class Floor(Element):
     levels: dict[str, Level] | None = None
     moisture: MoistureReading | None = None
     heated: Annotated[bool | ToFind, YesOrNo()] | None = None
-    flatness: Length | None = None  # under a 2 m straight edge
+    flatness: Flatness | None = None
     joists: Joists | None = None
 
 
