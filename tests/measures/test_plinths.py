@@ -95,3 +95,19 @@ def test_without_runs_nobody_knows() -> None:
 def test_levels_left_out_are_to_find_out() -> None:
     text = "\n".join(line for line in KITCHEN.splitlines() if not line.startswith("floor:"))
     assert to_find(row(text, PLINTH), "at_low_spot") == {"/floor/levels"}
+
+
+def test_a_room_of_its_own_has_its_own_floor() -> None:
+    short = "runs:\n  short: {against: utility / north, legs: 100, order: {B1: base 600}}"
+    text = with_("against: north", "against: room / north").replace("kinds:", UTILITY).replace("runs:", short)
+    found = {plinth.subject.name: plinth for plinth in rows(text, PLINTH)}
+    assert (found["short"].rise, found["short"].fall, found["short"].at_low_spot) == (2, 5, 105)
+    assert found["long"].at_low_spot == 104
+
+
+UTILITY = """rooms:
+  utility:
+    walls: {north: {length: 2000}, east: {length: 1500}, south: {length: 2000}, west: {length: 1500}}
+    floor: {levels: {north-west corner: 2 low, north-east corner: 5 low, south wall: 0}}
+    floors: none
+kinds:"""
