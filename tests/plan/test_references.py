@@ -205,6 +205,15 @@ def test_the_rest_of_a_run_can_be_taken_only_once() -> None:
     ]
 
 
+@pytest.mark.parametrize("width", ["0", "0 to 600"])
+def test_a_unit_or_an_opening_has_a_width(width: str) -> None:
+    assert changed("B2: door 900}", f"B2: door {width}}}") == [Wrong(9, "B2 has no width", "")]
+
+
+def test_a_filler_may_come_to_nothing() -> None:
+    assert changed("B2: door 900}", "B2: door 900, F2: filler 0}") == []
+
+
 def test_an_opening_close_to_the_name_of_an_appliance_without_a_place_is_a_slip() -> None:
     assert changed("dishwasher: 600", "dishwaser: 600") == [
         Wrong(9, "`dishwaser` is an opening, and no appliance has that name", "dishwasher")

@@ -14,6 +14,7 @@ from validator.plan.plan import Plan
 from validator.plan.pointers import join
 from validator.plan.reader import Reader
 from validator.plan.rooms import Room, RoomNames, corner_of
+from validator.plan.values import Quantity
 
 if TYPE_CHECKING:
     from validator.plan.sections.furniture import Run, Worktop
@@ -205,7 +206,10 @@ class References:
             self._along(run, run.from_, run.against, field="from_")
             if isinstance(run.tops, str):
                 self._name(run.pointer_to("tops"), run.tops, "items")
-            for item in run.order.values():
+            for thing, item in run.order.items():
+                if item.family not in ("filler", "gap") and isinstance(item.width, Quantity) and item.width.low <= 0:
+                    pointer = item.pointer_to("width")
+                    self._reader.problem(pointer, f"{thing} has no width", "a width, or the line left out")
                 for relation in ("over", "left_of", "right_of"):
                     self._field(item, relation, "items", *(("appliances",) if relation == "over" else ()))
                 if item.corner is not None:
