@@ -227,3 +227,55 @@ def test_every_value_names_its_place_in_the_plan() -> None:
         "/layers/lined block/1/thickness",
         "/layers/lined block/2/thickness",
     ]
+
+
+PARTS = """
+layers:
+  plastered block: [plaster 13, dense block 100]
+  chimney breast: [plaster 13, brick 215]
+walls:
+  west: {made of: plastered block, parts: [chimney breast from 1200 to 2400], length: 4000}
+kinds:
+  wall: {height: 700, depth: 320}
+fixings: {rail: {for: wall units, through: 2, plug: frame fixing 10 x 120}}
+"""
+
+
+def hung(order: str) -> str:
+    return PARTS + f"runs: {{upper run: {{against: west, underside: 1500 from bare floor, order: {{{order}}}}}}}"
+
+
+def test_a_unit_on_a_part_of_a_wall_is_fixed_in_what_that_part_is_made_of() -> None:
+    found = rows(hung("G: gap 1300, W1: wall 800"), KIND)
+    assert [(entry.base, entry.subject.context) for entry in found] == [("brick", "west wall, chimney breast")]
+
+
+def test_a_unit_beside_a_part_of_a_wall_is_fixed_in_what_the_wall_is_made_of() -> None:
+    found = rows(hung("W1: wall 1200"), KIND)
+    assert [(entry.base, entry.subject.context) for entry in found] == [("dense block", "west wall")]
+
+
+def test_a_unit_across_the_end_of_a_part_is_fixed_in_both() -> None:
+    assert {entry.base for entry in rows(hung("W1: wall 1000, W2: wall 600"), KIND)} == {"dense block", "brick"}
+
+
+def test_a_unit_of_which_nobody_knows_the_place_may_be_on_any_part() -> None:
+    assert {entry.base for entry in rows(hung("G: gap, W1: wall 600"), KIND)} == {"dense block", "brick"}
+
+
+def test_a_part_whose_end_is_not_certain_counts_wherever_it_may_reach() -> None:
+    plan = hung("G: gap 1200, W1: wall 1200").replace("from 1200 to 2400", "from 1200")
+    assert [entry.base for entry in rows(plan, KIND)] == ["brick"]
+    plan = plan.replace("chimney breast from 1200", "{made of: chimney breast, from: 1190 to 1210}", 1)
+    assert {entry.base for entry in rows(plan, KIND)} == {"dense block", "brick"}
+
+
+def test_a_part_of_which_nobody_knows_the_layers_is_a_question_at_its_place() -> None:
+    part = "{made of: to find out, from: 1200, to: 2400}"
+    plan = hung("G: gap 1200, W1: wall 1200").replace("chimney breast from 1200 to 2400", part)
+    assert to_find(row(plan, KIND), "embedment") == {"/walls/west/parts/0/made of"}
+
+
+def test_a_membrane_needs_no_thickness() -> None:
+    room = ROOM.replace("[skim 2.5, plasterboard 12.5,", "[skim 2.5, plasterboard 12.5, vapour barrier,", 1)
+    assert ends(row(room + NORTH + RAIL, KIND), "embedment") == (120 - 2 - 2.5 - 12.5 - 22, 120 - 2 - 2.5 - 12.5 - 8)

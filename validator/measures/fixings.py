@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import least, total
@@ -19,9 +19,9 @@ from validator.plan.values import Quantity, ToFind
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
+    from validator.measures.ways_through_walls import MakeUp, WayThroughWall
     from validator.plan.plan import Plan
     from validator.plan.sections.furniture import Item, Run
-    from validator.plan.sections.room import Layer, Wall
     from validator.plan.sections.work import Fixing
 
 
@@ -66,7 +66,7 @@ class PlugAndScrewInWall(FixingInWall, kind="fixing in a wall"):
 class _Held:
     """What one fixing holds on walls of one make-up."""
 
-    wall: str
+    made: MakeUp
     carries: str
     walls: list[str] = field(default_factory=list)
 
@@ -78,22 +78,25 @@ def fixings_in_walls(site: Site) -> Rows:
         return Rows(left_out=[LeftOut(FixingInWall.kind, Missing("/fixings", "fixings"))])
     found = Rows()
     all_held: set[int] = set()
+    standing = {id(thing.item): thing for thing in site.setting_out.things()} if site.make_ups.any_parts else {}
     for name, fixing in plan.fixings.items():
         groups: dict[tuple[str, str], _Held] = {}
         for wanted in fixing.for_:
             things = list(held_by(plan, wanted))
             if not things:
                 missing = Missing(fixing.pointer_to("for"), wanted, Why.UNCLEAR, detail=f"which wall is {wanted} on?")
-                found.rows.append(_row(site, name, fixing, missing, "other", ""))
+                found.rows.append(_row(site, name, fixing, missing, "other"))
             for item, wall, carries in things:
                 all_held.add(id(item))
-                made_of = plan.walls[wall].made_of if wall in plan.walls else None
-                make_up = fold(made_of) if isinstance(made_of, str) else f"wall {fold(wall)}"
-                held = groups.setdefault((make_up, carries), _Held(wall, carries))
-                if wall not in held.walls:
-                    held.walls.append(wall)
+                thing = standing.get(id(item))
+                left, right = (None, None) if thing is None else (thing.left, thing.right)
+                for made in site.make_ups.at(wall, left, right):
+                    held = groups.setdefault((made.name, carries), _Held(made, carries))
+                    if wall not in held.walls:
+                        held.walls.append(wall)
         for held in groups.values():
-            found.rows.append(_row(site, name, fixing, held.wall, held.carries, _walls(held.walls)))
+            way = held.made.way_to(site.library, into) if isinstance(into := _into(fixing), str) else into
+            found.rows.append(_row(site, name, fixing, way, held.carries, held.walls, held.made.part))
     found.rows.extend(_nothing_holds(plan, all_held))
     return found
 
@@ -177,18 +180,22 @@ def _height(item: Item) -> float:
     return item.height.low if isinstance(item.height, Quantity) else 0.0
 
 
-def _row(site: Site, name: str, fixing: Fixing, wall: str | Missing, carries: str, context: str) -> Row:
-    at_wall = wall if isinstance(wall, str) and context == f"{wall} wall" else ""
-    subject = Subject(name, fixing.pointer, context, at_wall)
-    cut = _Cut(wall, wall, wall) if isinstance(wall, Missing) else _cut(site, fixing, wall)
+def _row(
+    site: Site,
+    name: str,
+    fixing: Fixing,
+    way: WayThroughWall | Missing,
+    carries: str,
+    walls: Sequence[str] = (),
+    part: str = "",
+) -> Row:
+    context = ", ".join(filter(None, (_walls(walls) if walls else "", part)))
+    subject = Subject(name, fixing.pointer, context, walls[0] if len(walls) == 1 else "")
     kind_of = _kind(fixing)
     values: dict[str, Given] = {
         "kind_of": reading.exactly(kind_of, fixing.pointer, "kind") if isinstance(kind_of, str) else kind_of,
         "length": _part(fixing, "plug" if kind_of == "frame fixing" else "screw", "length", "long"),
         "through": reading.read(fixing, "through", "rail" if fixing.at == "hangers" else "fixture"),
-        "coverings": cut.coverings,
-        "base": cut.base,
-        "base_thickness": cut.thickness,
         "screw_type": _screw_type(fixing),
         "plug_length": _part(fixing, "plug", "length", "plug"),
         "plug_diameter": _part(fixing, "plug", "diameter", "diameter of the plug"),
@@ -196,8 +203,20 @@ def _row(site: Site, name: str, fixing: Fixing, wall: str | Missing, carries: st
         "maker_embedment": _maker_embedment(site.plan, name, fixing),
         "carries": reading.exactly(carries, fixing.pointer_to("for"), "what hangs on it"),
     }
+    values |= _met_on(way)
     row = PlugAndScrewInWall if kind_of == "plug and screw" else FixingInWall
     return row(subject, **values)
+
+
+def _met_on(way: WayThroughWall | Missing) -> dict[str, Given]:
+    """What a fixing meets on its way through a wall."""
+    if isinstance(way, Missing):
+        return dict.fromkeys(("coverings", "base", "base_thickness"), way)
+    return {
+        "coverings": way.coverings,
+        "base": reading.exactly(way.base.material, way.base.pointer, "what carries it"),
+        "base_thickness": way.base.thickness,
+    }
 
 
 def _kind(fixing: Fixing) -> str | Missing:
@@ -237,65 +256,6 @@ def _maker_embedment(plan: Plan, name: str, fixing: Fixing) -> Given:
     return Missing(join(plan.stated.pointer, name), label, Why.UNREAD)
 
 
-class _Cut(NamedTuple):
-    """A cut through a wall from the room to what carries: the layers before it, its term and its thickness."""
-
-    coverings: Given
-    base: Given
-    thickness: Given
-
-
-def _cut(site: Site, fixing: Fixing, wall_name: str) -> _Cut:
-    plan = site.plan
-    if wall_name not in plan.walls:
-        missing = Missing(join(plan.walls.pointer, wall_name), f"{wall_name} wall")
-        return _Cut(missing, missing, missing)
-    wall = plan.walls[wall_name]
-    layers = _layers(plan, wall, wall_name)
-    if isinstance(layers, Missing):
-        return _Cut(layers, layers, layers)
-    into = _into(fixing)
-    if isinstance(into, Missing):
-        return _Cut(into, into, into)
-    coverings: list[Given] = []
-    for layer in layers:
-        if isinstance(layer.material, ToFind):
-            missing = Missing(layer.pointer_to("material"), "layer of the wall", Why.TO_FIND, layer.material.by)
-            return _Cut(missing, missing, missing)
-        term = fold(layer.material)
-        carries = _same(term, into) if into else term in site.library.groups.get("bases", frozenset())
-        thickness = reading.read(layer, "thickness", layer.material)
-        if wall.noggins and _same(into, "noggin") and _same(term, "stud"):
-            # Noggins are let in between the studs, behind the same layers; how deep they are is their own size.
-            noggin = wall.noggins[0]
-            pointer = noggin.pointer_to("size")
-            depth = reading.quantity(noggin.size.h if noggin.size else None, pointer, "noggin")
-            return _Cut(reading.parts(coverings), reading.exactly("noggin", pointer, "what carries it"), depth)
-        if carries:
-            base = reading.exactly(layer.material, layer.pointer_to("material"), "what carries it")
-            return _Cut(reading.parts(coverings), base, thickness)
-        if not into and term not in site.library.groups.get("coverings", frozenset()):
-            question = f"does {layer.material} carry, or does the fixing have to go through it?"
-            missing = Missing(layer.pointer_to("material"), layer.material, Why.UNCLEAR, detail=question)
-            return _Cut(missing, missing, missing)
-        coverings.append(thickness)
-    where = wall.pointer_to("made_of")
-    question = f"no layer of the wall is {fixing.into}" if into else "no layer of the wall carries a fixing"
-    missing = Missing(where, "what carries it", Why.UNCLEAR, detail=question)
-    return _Cut(missing, missing, missing)
-
-
-def _layers(plan: Plan, wall: Wall, name: str) -> Sequence[Layer] | Missing:
-    label = f"what the {name} wall is made of"
-    if isinstance(wall.made_of, ToFind):
-        return Missing(wall.pointer_to("made_of"), label, Why.TO_FIND, wall.made_of.by)
-    if wall.made_of is None:
-        return Missing(wall.pointer_to("made_of"), label)
-    if wall.made_of not in plan.layers:
-        return Missing(join(plan.layers.pointer, wall.made_of), label)
-    return plan.layers[wall.made_of]
-
-
 def _into(fixing: Fixing) -> str | Missing:
     """The layer a fixing is meant for, '' for the first that carries. A screw alone needs wood, and must say which."""
     label = "what it goes into"
@@ -304,8 +264,3 @@ def _into(fixing: Fixing) -> str | Missing:
     if fixing.into is None and fixing.plug is None and fixing.screw is not None:
         return Missing(fixing.pointer_to("into"), label, Why.LEFT_OUT, detail="studs, noggins or board?")
     return fold(fixing.into or "")
-
-
-def _same(term: str, into: str) -> bool:
-    """Whether a layer is what `into` names, in the singular or the plural: `stud` and `studs`."""
-    return term.removesuffix("s") == into.removesuffix("s")

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from validator.measures.point_places import PointPlaces
     from validator.measures.run_places import SettingOut
     from validator.measures.tops import Tops
+    from validator.measures.ways_through_walls import MakeUps
     from validator.measures.worktop_pieces import Piece
     from validator.reference.measuring import Ways
 
@@ -61,6 +62,13 @@ class Site:
         from validator.measures.levels import Levels
 
         return Levels(self.plan, self.setting_out)
+
+    @cached_property
+    def make_ups(self) -> MakeUps:
+        """What the walls are made of, part by part."""
+        from validator.measures.ways_through_walls import MakeUps
+
+        return MakeUps(self)
 
     @cached_property
     def plane(self) -> Plane:

@@ -93,6 +93,8 @@ class References:
         plan = self._plan
         for wall in plan.walls.values():
             self._layers(wall, wall.made_of)
+            for part in wall.parts or ():
+                self._layers(part, part.made_of)
         self._found()
         self._runs()
         for worktop in plan.worktops.values():

@@ -35,6 +35,10 @@ _OUTSIDE = re.compile(r"outside(?:\s*,\s*|\s+|$)(?P<rest>.*)", re.IGNORECASE | r
 
 _CORNER = re.compile(r"(?P<out>.+?)\s+(?P<way>open|closed)\s+in\s+(?P<over>.+)", re.IGNORECASE | re.DOTALL)
 
+_PART = re.compile(
+    r"(?P<made_of>.+?)(?:\s+from\s+(?P<from>.+?)(?:\s+to\s+(?P<to>[^ ].*))?|\s+to\s+(?P<to_only>.+))", re.IGNORECASE
+)
+
 
 class Layer(Element):
     """One layer of a wall or floor, room side first: `dabs 10 to 25`."""
@@ -132,6 +136,36 @@ class Flatness(Element):
         return {"gap": gap.strip(), "under": edge.strip()}
 
 
+class Part(Element):
+    """A part of a wall that is made of other layers: `lined brick from 1200 to 2400`, from the left end of the wall.
+
+    Where `from` is left out it begins at the left end, where `to` is left out it goes on to the right end.
+    """
+
+    called: ClassVar[str] = "a part of a wall"
+    asks: ClassVar[tuple[str, ...]] = ("made_of",)
+    line: ClassVar[Written | None] = Written(
+        "<one name>( <=from> <from_>( <=to> <to>)?| <=to> <to>)",
+        ("lined brick from 1200 to 2400", "lined brick from 1200", "block to 800"),
+    )
+
+    made_of: Term | None = None
+    from_: Length | None = None
+    to: Length | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        found = _PART.fullmatch(" ".join(written.split())) if isinstance(written, str) else None
+        if found is None:
+            raise Unfit(
+                "a part of a wall is written as what it is made of, and from where to where",
+                "`lined brick from 1200 to 2400`",
+            )
+        to = found["to"] or found["to_only"]
+        said = {"made of": found["made_of"], "from": found["from"], "to": to}
+        return {key: value for key, value in said.items() if value}
+
+
 class Wall(Element):
     """A wall; the walls of a room are listed clockwise, seen from above. Facing it, the one before is at the left."""
 
@@ -139,6 +173,7 @@ class Wall(Element):
     asks: ClassVar[tuple[str, ...]] = ("made_of", "length")
 
     made_of: Term | None = None
+    parts: tuple[Part, ...] | None = None  # where it is made of something else
     length: Readings | None = None
     studs: Studs | None = None
     noggins: tuple[Noggin, ...] | None = None
