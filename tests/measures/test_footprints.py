@@ -56,6 +56,11 @@ def test_a_room_that_cannot_be_drawn_leaves_the_others() -> None:
     assert [gap.pointer for gap in plane.lacking["jars"]] == ["/rooms/larder/walls/inner/length"]
 
 
+def test_without_walls_nothing_stands_anywhere() -> None:
+    plane = _plane(KINDS + "openings: {hall door: {swings: in}}")
+    assert (plane.lines, plane.footprints) == ({}, [])
+
+
 def test_five_walls_at_right_angles_enclose_no_room() -> None:
     walls = ", ".join(f"{name}: {{length: 3000}}" for name in "abcde")
     assert [gap.pointer for gap in _plane(f"walls: {{{walls}}}").undrawn["a"]] == ["/corners"]

@@ -98,6 +98,8 @@ def _walked(plan: Plan, room: Room, place: int) -> dict[str, WallLine] | tuple[M
     known = [length for length in lengths if isinstance(length, Known)]
     measured = [middle(length) for length in known]
     names = list(room.walls)
+    if not names:
+        return {}
     closed = len(names) >= FEWEST and corners.enclose
     drawn = _drawn(names, measured, corners.inside, closed=closed)
     slacks = [
