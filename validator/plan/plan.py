@@ -16,6 +16,7 @@ from validator.plan.values import Quantity, ToFind
 
 if TYPE_CHECKING:
     from validator.plan.sections.appliances import Appliance, Built, Papers
+    from validator.plan.sections.drilling import Chase, DrillHole, Route
     from validator.plan.sections.furniture import Boards, Run, Worktop
     from validator.plan.sections.household import Member
     from validator.plan.sections.money import Budget, Delivery, Paper
@@ -58,6 +59,9 @@ class Plan:
     lights: Section[Light]
     household: Section[Member]
     fixings: Section[Fixing]
+    drill: Section[DrillHole]
+    routes: Section[Route]
+    chases: Section[Chase]
     coatings: Section[Coating]
     work: Work | None
     people: Section[Person]

@@ -17,6 +17,7 @@ from validator.plan.rooms import Room, RoomNames, corner_of
 from validator.plan.values import Quantity
 
 if TYPE_CHECKING:
+    from validator.plan.sections.drilling import Chase, DrillHole, Route
     from validator.plan.sections.furniture import Run, Worktop
 
 _CALLED = {
@@ -122,6 +123,7 @@ class References:
         by_kind = self._units_by_kind() if plan.fixings else ()
         for fixing in plan.fixings.values():
             self._each(fixing, "for_", by_kind, "runs", "items", "appliances")
+        self._drilling()
         for coating in plan.coatings.values():
             self._each(coating, "walls", ("all",), "walls")
         if plan.work is not None:
@@ -144,6 +146,31 @@ class References:
             if fold(agreed.by) != "householder":
                 self._name(agreed.pointer_to("by"), agreed.by, "people")
         Circles(plan, self._reader).check()
+
+    def _drilling(self) -> None:
+        """What is drilled and cut into walls, what runs in them, and what lies beyond them."""
+        plan = self._plan
+        for name, wall in plan.walls.items():
+            for point in (wall.beyond or {}).values():
+                self._along(point, point.along, name)
+            if wall.other_face is not None:
+                self._field(wall.other_face, "wall", "walls")
+                self._along(wall.other_face, wall.other_face.starts, name, field="starts")
+        in_walls: list[DrillHole | Route | Chase] = [*plan.drill.values(), *plan.routes.values(), *plan.chases.values()]
+        for element in in_walls:
+            if element.wall is None:
+                self._reader.problem(
+                    element.pointer, f"{element.called} without a wall", "`wall: …`, the wall it is in"
+                )
+            else:
+                self._name(element.pointer_to("wall"), element.wall, "walls")
+        for hole in plan.drill.values():
+            self._along(hole, hole.along, hole.wall)
+        for route in plan.routes.values():
+            self._field(route, "circuit", "circuits")
+            for spot in (route.from_, *(route.via or ()), route.to):
+                if spot is not None:
+                    self._along(spot, spot.along, route.wall)
 
     def _found(self) -> None:
         """What the survey names: openings in walls, and room by room corners, slopes over walls, and floors."""

@@ -21,6 +21,8 @@ from validator.plan.fields import (
 )
 from validator.plan.lines import runs_on, words_and_quantity
 from validator.plan.names import fold
+from validator.plan.sections.beyond import OtherFace, PointsBeyond
+from validator.plan.sections.joists import Joists
 from validator.plan.values import ToFind
 from validator.plan.written import Written
 
@@ -84,17 +86,6 @@ class Noggin(Element):
 
     up: Height | None = None
     size: Size | None = None
-
-
-class Joists(Element):
-    """The joists under a floor, or over a ceiling."""
-
-    called: ClassVar[str] = "the joists"
-
-    span: Length | None = None
-    every: Length | None = None
-    size: Size | None = None
-    run: str | None = None  # "east to west"
 
 
 class Plumb(Element):
@@ -181,6 +172,8 @@ class Wall(Element):
     plumb: Plumb | None = None
     flatness: Flatness | None = None
     height: Height | None = None  # where it ends below the ceiling, as a knee wall does
+    other_face: OtherFace | None = None
+    beyond: PointsBeyond | None = None
 
 
 class Boxing(Element):

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from validator.plan.choices import NamesOf, OneOf
 from validator.plan.elements import Element, LongForm, Unfit
-from validator.plan.fields import Count, Date, Duration, Length, Money, Term, WaterAdded
+from validator.plan.fields import Count, Date, Duration, Height, Length, Money, Term, WaterAdded
 from validator.plan.lines import product_and_water, runs_on, times, words_and_quantity
 from validator.plan.names import fold
 from validator.plan.sections.room import MoistureReading
@@ -91,7 +91,10 @@ def _filled(
 class Fixing(Element):
     """What holds a thing to a wall. `for` names runs, units or appliances; `through` is what it passes first.
 
-    `each` is how many of them each thing gets, `at` where on it they sit.
+    `each` is how many of them each thing gets, `at` where on it they sit: at its hangers, in a row at its top or across
+    its back, along a rail behind hung units, or along a batten under a worktop. Such a row keeps `from_ends` of both
+    ends, and lies `down` from the top of the thing (a batten: from the underside of the worktop), or at `up`. The
+    screws of a rail into studs come where the studs are.
     """
 
     called: ClassVar[str] = "a fixing"
@@ -99,8 +102,12 @@ class Fixing(Element):
     for_: Annotated[
         tuple[str, ...], NamesOf(("runs", "items", "appliances"), ("wall units", "base units", "tall units"))
     ]
-    at: Annotated[Literal["hangers", "top"], OneOf()] | None = None
+    at: Annotated[Literal["hangers", "top", "back", "rail", "batten"], OneOf()] | None = None
     each: Count | None = None
+    centres: Length | None = None  # the most that the holes of a rail or batten are apart
+    from_ends: Length | None = None
+    down: Length | None = None
+    up: Height | None = None
     into: Term | None = None
     through: Length | None = None
     plug: Plug | None = None
