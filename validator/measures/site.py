@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from validator.measures.footprints import Plane
     from validator.measures.levels import Levels
     from validator.measures.point_places import PointPlaces
+    from validator.measures.records import Records
     from validator.measures.run_places import SettingOut
     from validator.measures.tops import Tops
     from validator.measures.ways_through_walls import MakeUps
@@ -69,6 +70,13 @@ class Site:
         from validator.measures.ways_through_walls import MakeUps
 
         return MakeUps(self)
+
+    @cached_property
+    def records(self) -> Records:
+        """What was found in the walls while they could be looked into."""
+        from validator.measures.records import Records
+
+        return Records(self)
 
     @cached_property
     def plane(self) -> Plane:

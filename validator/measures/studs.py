@@ -40,10 +40,11 @@ def units_on_studs(site: Site) -> Rows:
     rows = Rows()
     for thing in site.setting_out.things():
         wall = site.plan.walls.get(thing.wall)
-        if wall is None or wall.studs is None or wall.noggins or thing.item.family != "unit":
+        if wall is None or thing.item.family != "unit" or site.records.noggins(thing.wall, wall.noggins):
             continue
-        if site.levels.is_hung(thing):
-            rows.rows.append(_on_studs(site, thing, wall.studs))
+        studs = site.records.studs(thing.wall, wall.studs)
+        if studs is not None and site.levels.is_hung(thing):
+            rows.rows.append(_on_studs(site, thing, studs))
     return rows
 
 
@@ -113,7 +114,7 @@ def hangers_in_noggins(site: Site) -> Rows:
     rows = Rows()
     for hole in site.rows("drill point").rows:
         wall = site.plan.walls.get(hole.subject.wall)
-        noggins = wall.noggins if wall is not None else None
+        noggins = site.records.noggins(hole.subject.wall, wall.noggins) if wall is not None else None
         if noggins:
             up: Given = hole.known.get("up") or hole.why_not_known("up")
             found = [_in_noggin(site, hole.subject, up, noggin) for noggin in noggins]

@@ -11,14 +11,15 @@ from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
+from validator.measures.records import Found, layers_as_found
 from validator.measures.rows import Given, Known, Missing, Why
 from validator.plan.names import fold
-from validator.plan.pointers import join
+from validator.plan.pointers import join, split
 from validator.plan.values import ToFind
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
-    from validator.plan.sections.room import Layer, Part, Wall
+    from validator.plan.sections.room import Layer, Noggin, Part, Wall
     from validator.reference.library import Library
 
 Gaps = tuple[Missing, ...]
@@ -119,6 +120,7 @@ class MakeUps:
     """What the walls of a plan are made of, wall by wall and part by part; each is read once."""
 
     def __init__(self, site: Site) -> None:
+        self._site = site
         self._plan = site.plan
         self._walls: dict[str, tuple[MakeUp, list[_Part]]] = {}
 
@@ -152,7 +154,7 @@ class MakeUps:
             missing = Missing(join(self._plan.walls.pointer, name), f"{name} wall")
             return MakeUp(f"wall {fold(name)}", missing.pointer, (missing,)), []
         wall = self._plan.walls[name]
-        noggin = _noggin(wall)
+        noggin = _noggin(self._site.records.noggins(name, wall.noggins))
         label = f"what the {name} wall is made of"
         own = self._made_of(wall, f"wall {fold(name)}", label, noggin)
         parts = []
@@ -162,7 +164,25 @@ class MakeUps:
             start = None if part.from_ is None else reading.read(part, "from_", f"start of a part of the {name} wall")
             end = None if part.to is None else reading.read(part, "to", f"end of a part of the {name} wall")
             parts.append(_Part(made._replace(part=called), start, end))
-        return own, parts
+        return self._as_found(name, own, parts)
+
+    def _as_found(self, wall: str, own: MakeUp, parts: list[_Part]) -> tuple[MakeUp, list[_Part]]:
+        """The make-ups of a wall with the layers that trial holes met in place of those drawn.
+
+        A hole counts for the part of the wall it was drilled in, outside of them for the rest, and for all where
+        nobody knows its place.
+        """
+        in_parts: list[list[Found]] = [[] for _ in parts]
+        in_own: list[Found] = []
+        for hole in self._site.records.trial_holes(wall):
+            at = _ends(hole.along)
+            met = [at is None or _may_reach(part, *at) for part in parts]
+            for holes in (holes for holes, there in zip(in_parts, met, strict=True) if there):
+                holes.append(hole)
+            if at is None or not any(met):
+                in_own.append(hole)
+        found = [part._replace(made=_found(part.made, holes)) for part, holes in zip(parts, in_parts, strict=True)]
+        return _found(own, in_own), found
 
     def _made_of(self, made: Wall | Part, otherwise: str, label: str, noggin: LayerMet | None = None) -> MakeUp:
         pointer = made.pointer_to("made_of")
@@ -177,18 +197,28 @@ class MakeUps:
         return MakeUp(name, pointer, self._plan.layers[written], noggin)
 
 
+def _found(made: MakeUp, holes: Sequence[Found]) -> MakeUp:
+    """A make-up as trial holes found it; one that nobody looked into stays as drawn."""
+    if not holes:
+        return made
+    layers = layers_as_found(holes, [layer for layer in made.layers if not isinstance(layer, Missing)])
+    gaps = (layers,) if isinstance(layers, Missing) else layers
+    return made._replace(name=f"{made.name}, {holes[0].built.pointer}", layers=gaps)
+
+
 def _met(library: Library, layer: Layer, material: str) -> LayerMet:
     pointer = layer.pointer_to("material")
     if layer.thickness is None and fold(material) in library.groups.get("sheets_of_no_thickness", frozenset()):
         return LayerMet(material, pointer, reading.exactly(0, pointer, material, "a sheet without a thickness"))
-    return LayerMet(material, pointer, reading.read(layer, "thickness", material))
+    found = fold(split(layer.pointer)[0]) == "built"
+    return LayerMet(material, pointer, reading.read(layer, "thickness", f"{material} as found" if found else material))
 
 
-def _noggin(wall: Wall) -> LayerMet | None:
+def _noggin(noggins: Sequence[Noggin] | None) -> LayerMet | None:
     """The noggins of a wall, let in between its studs behind the same layers; how deep they are is their own size."""
-    if not wall.noggins:
+    if not noggins:
         return None
-    noggin = wall.noggins[0]
+    noggin = noggins[0]
     pointer = noggin.pointer_to("size")
     return LayerMet("noggin", pointer, reading.quantity(noggin.size.h if noggin.size else None, pointer, "noggin"))
 

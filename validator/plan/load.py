@@ -138,7 +138,7 @@ class _Loading:
             deliveries=self._elements("deliveries", "money", "Delivery"),
             money=self._single("money", "money", "Budget"),
             papers=self._elements("papers", "money", "Paper"),
-            built=self._elements("built", "appliances", "Built"),
+            built=self._elements("built", "record", "Built"),
             agreed=self._agreed(),
             own=self._collection("own", self._own),
             requirements=self._requirements(),

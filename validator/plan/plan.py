@@ -15,13 +15,14 @@ from validator.plan.rooms import Room
 from validator.plan.values import Quantity, ToFind
 
 if TYPE_CHECKING:
-    from validator.plan.sections.appliances import Appliance, Built, Papers
+    from validator.plan.sections.appliances import Appliance, Papers
     from validator.plan.sections.drilling import Chase, DrillHole, Route
     from validator.plan.sections.furniture import Boards, Run, Worktop
     from validator.plan.sections.household import Member
     from validator.plan.sections.money import Budget, Delivery, Paper
     from validator.plan.sections.openings import Opening, Passage
     from validator.plan.sections.project import Agreed, Project
+    from validator.plan.sections.record import Built
     from validator.plan.sections.room import Layer, Wall
     from validator.plan.sections.services import Circuit, Point
     from validator.plan.sections.supplies import GasPipe, Light

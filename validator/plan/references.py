@@ -138,9 +138,7 @@ class References:
         if plan.gas is not None:
             self._each(plan.gas, "to", (), "appliances")
             self._field(plan.gas, "valve", "items")
-        for name, built in plan.built.items():
-            self._name(built.pointer, name, "items", "points", "appliances")
-            self._along(built, built.along)
+        self._record()
         for agreed in plan.agreed:
             self._one_of_its_name(agreed.pointer_to("at"), agreed.at)
             if fold(agreed.by) != "householder":
@@ -171,6 +169,20 @@ class References:
             for spot in (route.from_, *(route.via or ()), route.to):
                 if spot is not None:
                     self._along(spot, spot.along, route.wall)
+
+    def _record(self) -> None:
+        """What is as built goes by the name of a thing of the plan; what was found in a wall names the wall."""
+        for name, built in self._plan.built.items():
+            if built.wall is not None:
+                self._field(built, "wall", "walls")
+            elif any(
+                found is not None for found in (built.layers, built.studs, built.noggins, built.detector, built.failed)
+            ):
+                message = f"{name} was found in a wall, and the plan does not say in which"
+                self._reader.problem(built.pointer, message, "`wall: …`, the wall it was found in")
+            else:
+                self._name(built.pointer, name, "items", "points", "appliances")
+            self._along(built, built.along, built.wall)
 
     def _found(self) -> None:
         """What the survey names: openings in walls, and room by room corners, slopes over walls, and floors."""

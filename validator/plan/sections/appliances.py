@@ -236,16 +236,3 @@ class PaintPapers(Element):
 
 
 Papers = HobPapers | HoodPapers | AppliancePapers | PlugPapers | FloorPapers | PaintPapers | WorktopPapers
-
-
-class Built(Element):
-    """A thing as made: its measured place holds, and the layout no longer moves it."""
-
-    called: ClassVar[str] = "a thing as built"
-
-    along: Along | None = None
-    up: Height | None = None
-    cable: Length | None = None  # how deep its cable lies: `18 deep`
-    legs: Length | None = None
-    seen: Date | None = None
-    photo: str | None = None
