@@ -82,6 +82,7 @@ MEASURES: dict[str, Measure] = {
     "hung unit on studs": Measure("studs:UnitOnStuds", "studs:units_on_studs"),
     "hanger in a noggin": Measure("studs:HangerInNoggin", "studs:hangers_in_noggins"),
     "aisle": Measure("room_to_move:Aisle", "room_to_move:aisles"),
+    "seats at a worktop": Measure("room_to_move:SeatsAtWorktop", "room_to_move:seats_at_worktops"),
     "gas pipe": Measure("room_to_move:GasValve", "room_to_move:gas_valves"),
     "length of a worktop": Measure("worktop_lengths:WorktopLength", "worktop_lengths:lengths_of_worktops"),
     "overhang of a worktop": Measure("worktop_overhangs:Overhang", "worktop_overhangs:overhangs"),

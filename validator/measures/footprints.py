@@ -132,6 +132,14 @@ class Plane:
         self.index = Index(shape.box for shape in self.shapes)
 
     @cached_property
+    def of_run(self) -> dict[str, list[Footprint]]:
+        """The footprints of each run, its worktops among them, by its folded name."""
+        found: dict[str, list[Footprint]] = {}
+        for footprint in self.footprints:
+            found.setdefault(fold(footprint.run), []).append(footprint)
+        return found
+
+    @cached_property
     def lacking(self) -> dict[str, tuple[Missing, ...]]:
         """What is missing for the things of each run that could not be placed."""
         found: dict[str, tuple[Missing, ...]] = {}

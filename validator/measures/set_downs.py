@@ -9,7 +9,7 @@ from validator.measures.appliance_places import kind_of, of_kinds, place_of
 from validator.measures.arithmetic import most
 from validator.measures.landings import ends_at, left_out
 from validator.measures.room_to_move import Aisle
-from validator.measures.rows import YES_NO, Given, Known, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.rows import YES_NO, Given, Missing, Row, Rows, Subject, Words, figure, given
 from validator.measures.tops import LEFT, RIGHT, SIDES
 from validator.measures.tracing import derived
 from validator.measures.walls import called_wall, difference
@@ -46,20 +46,21 @@ def places_to_set_down(site: Site) -> Rows:
     rows = left_out(site, PlaceToSetDown.kind, frozenset(SORTS))
     if site.plan.runs.left_out:
         return rows
+    before = _before_runs(site)
     for name in of_kinds(site.plan, frozenset(SORTS)):
         place = place_of(site, name)
         thing = place.standing
         if thing is not None and site.tops.stands(thing) and site.tops.tall(thing) is not False:
-            rows.rows.append(_row(site, place, thing))
+            rows.rows.append(_row(site, place, thing, before.get(fold(thing.run))))
     return rows
 
 
-def _row(site: Site, place: ApplianceAt, thing: Standing) -> Row:
+def _row(site: Site, place: ApplianceAt, thing: Standing, aisle: Row | None) -> Row:
     name, appliance = place.name, place.appliance
     subject = Subject(name, appliance.pointer, called_wall(site.plan, place.on), place.on, thing.subject.along)
     hinged = appliance.door if appliance.door in SIDES else thing.item.hand
     sides = {LEFT: (RIGHT,), RIGHT: (LEFT,)}.get(str(hinged), SIDES)
-    faced, across = _across(site, thing)
+    faced, across = _across(site, thing.run, aisle)
     return PlaceToSetDown(
         subject,
         sort=reading.exactly(SORTS[kind_of(name, appliance)], appliance.pointer, "what it is"),
@@ -77,17 +78,20 @@ def _beside(site: Site, thing: Standing, side: str, subject: Subject) -> Given:
     return difference(further, nearer, subject, f"worktop to the {side}")
 
 
-def _across(site: Site, thing: Standing) -> tuple[Given, Given]:
-    """Whether another run lies across the aisle from that of a thing, and how wide the narrowest such aisle is."""
-    pointer = site.plan.runs[thing.run].pointer
-    widths = [derived(row, "width", "aisle") for row in site.rows(Aisle.kind).rows if _is_of(row, thing.run)]
-    known = [width for width in widths if isinstance(width, Known)]
-    if not widths:
-        return reading.exactly(False, pointer, "whether worktop lies across the aisle"), Missing(pointer, "aisle")
-    across = min(known, key=lambda width: float(width.value)) if known else widths[0]
-    return reading.exactly(True, pointer, "whether worktop lies across the aisle"), across
+def _across(site: Site, run: str, aisle: Row | None) -> tuple[Given, Given]:
+    """Whether another run lies across the aisle before that of a thing, and how wide the aisle is."""
+    label = "whether worktop lies across the aisle"
+    to = aisle.known.get("to") if aisle is not None else None
+    if aisle is not None and to is None:
+        gap = aisle.why_not_known("to")
+        return gap, gap
+    pointer = site.plan.runs[run].pointer
+    if aisle is None or to is None or str(to.value) not in site.plan.runs:
+        return reading.exactly(False, pointer, label), Missing(pointer, "aisle")
+    return reading.exactly(True, pointer, label), derived(aisle, "width", "aisle")
 
 
-def _is_of(row: Row, run: str) -> bool:
-    to = row.known.get("to")
-    return fold(row.subject.name) == fold(run) or (to is not None and fold(str(to.value)) == fold(run))
+def _before_runs(site: Site) -> dict[str, Row]:
+    """The aisle before each run, by its folded name."""
+    rows = site.rows(Aisle.kind).rows
+    return {fold(row.subject.name): row for row in rows if row.known["side"].value == "front"}

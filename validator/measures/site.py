@@ -15,6 +15,7 @@ from validator.reference.library import Library
 
 if TYPE_CHECKING:
     from validator.measures.clear_to_open import Opening
+    from validator.measures.clear_ways import ClearWays
     from validator.measures.cut_outs import Placed
     from validator.measures.footprints import Plane
     from validator.measures.levels import Levels
@@ -91,6 +92,13 @@ class Site:
         from validator.measures.clear_to_open import Opening
 
         return Opening(self)
+
+    @cached_property
+    def clear_ways(self) -> ClearWays:
+        """How far the ways before the runs are clear."""
+        from validator.measures.clear_ways import ClearWays
+
+        return ClearWays(self)
 
     @cached_property
     def points(self) -> PointPlaces:

@@ -235,6 +235,8 @@ class References:
             if joint is not None:
                 self._along(joint, joint.at, run.against if run is not None else None, field="at")
                 self._field(joint, "with_", "worktops")
+        if worktop.seats is not None and fold(worktop.seats.on) not in ("front", "back", "left", "right", "ends"):
+            self._field(worktop.seats, "on", "walls")
 
     def _runs(self) -> None:
         for name, run in self._plan.runs.items():

@@ -17,6 +17,7 @@ from validator.plan.values import ToFind
 from validator.plan.written import Written
 
 _JOINT = re.compile(r"(?P<is>.+?)(?: at (?P<at>.+?))?(?: with (?P<with>.+))?", re.IGNORECASE)
+_SEATS = re.compile(r"(?P<on>.+?)(?: (?P<past>with|without) a way past)?", re.IGNORECASE)
 _SEAL = re.compile(r"(?P<width>.+?),? class (?P<class>.+)", re.IGNORECASE)
 
 
@@ -299,6 +300,27 @@ class Boards(Element):
     saw_cut: Length | None = None
 
 
+class Seats(Element):
+    """Seats along a side of a worktop: `south with a way past`, `back`; the side by the wall it looks at."""
+
+    called: ClassVar[str] = "seats at a worktop"
+    asks: ClassVar[tuple[str, ...]] = ("on", "passage")
+    line: ClassVar[Written | None] = Written(
+        "<name>( <=with|without> a way past)?", ("south with a way past", "back without a way past")
+    )
+
+    on: Annotated[str, NameOfWall()]
+    passage: Annotated[bool | ToFind, YesOrNo()] | None = None  # whether others walk past behind those who sit there
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        found = _SEATS.fullmatch(" ".join(written.split())) if isinstance(written, str) else None
+        if found is None:
+            raise Unfit("seats are written with the side of the worktop they are at", "`south with a way past`")
+        past = found["past"]
+        return {"on": found["on"]} if past is None else {"on": found["on"], "passage": fold(past) == "with"}
+
+
 class Worktop(Element):
     """A worktop on a run; `is` names a kind that carries its thickness."""
 
@@ -317,6 +339,7 @@ class Worktop(Element):
     bolts: Count | None = None  # in each of its joints that says nothing else
     past_end: Length | None = None
     past: dict[str, Length] | None = None  # how far it passes the units, by side
+    seats: Seats | None = None
     gap_at_wall: Length | None = None
     upstand: MakersLength | None = None  # how high it stands on the worktop; none: there is none
     cover_at_wall: MakersLength | None = None  # how far an upstand comes forward over the gap; `none`: only sealant

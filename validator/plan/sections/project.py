@@ -8,6 +8,7 @@ from pydantic import AfterValidator, Field
 from validator.plan.choices import OneOf
 from validator.plan.elements import Element, Unfit
 from validator.plan.fields import AnyQuantity, Date
+from validator.plan.values import ToFind
 from validator.plan.written import Written
 
 _COUNTRY = Written(r"[A-Z]{2}(-[A-Z0-9]{1,3})?", ("GB", "GB-ENG", "US-OR"))
@@ -40,6 +41,9 @@ class Project(Element):
     lengths_in: Annotated[Literal["mm", "cm", "m", "in", "ft"], OneOf()] | None = None
     built: Annotated[int, Field(ge=1000, le=2200), Written("1[0-9]{3}|2[01][0-9]{2}|2200", ("1968",))] | None = None
     starts: Date | None = None
+    accessible: Annotated[Literal["no", "yes", "category 2", "category 3"] | ToFind, OneOf()] | None = (
+        None  # where the kitchen is to be fit for somebody in a wheelchair: the category of the code, or yes
+    )
     room: str | None = None  # what the room at the top of the plan is called beside those of `rooms`
 
 
