@@ -92,6 +92,11 @@ def _across(site: Site, run: str, aisle: Row | None) -> tuple[Given, Given]:
 
 
 def _before_runs(site: Site) -> dict[str, Row]:
-    """The aisle before each run, by its folded name."""
-    rows = site.rows(Aisle.kind).rows
-    return {fold(row.subject.name): row for row in rows if row.known["side"].value == "front"}
+    """The aisle before each run, by its folded name; where that is not known, the one of an island that faces it."""
+    fronts = [row for row in site.rows(Aisle.kind).rows if row.known["side"].value == "front"]
+    found = {fold(row.subject.name): row for row in fronts}
+    for row in fronts:
+        to = row.known.get("to")
+        if to is not None and fold(str(to.value)) in found and "to" not in found[fold(str(to.value))].known:
+            found[fold(str(to.value))] = row
+    return found
