@@ -58,6 +58,8 @@ MEASURES: dict[str, Measure] = {
     "point near a hob": Measure("points:PointNearHob", "points:points_near_hobs"),
     "drill point": Measure("drill_points:DrillPoint", "drill_points:drill_points"),
     "fixing in a wall": Measure("fixings:FixingInWall", "fixings:fixings_in_walls"),
+    "fixing near an edge": Measure("fixing_edges:FixingAtEdge", "fixing_edges:fixings_near_edges"),
+    "fixings side by side": Measure("fixing_edges:FixingsSideBySide", "fixing_edges:fixings_side_by_side"),
     "edge of a floating floor": Measure("floors:FloorEdge", "floors:floor_edges"),
     "floating floor": Measure("floors:FloorField", "floors:floor_fields"),
     "base under a floor": Measure("floors:BaseUnderFloor", "floors:bases_under_floors"),

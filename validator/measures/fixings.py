@@ -3,21 +3,44 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import least, total
+from validator.measures.fixing_parts import (
+    in_front,
+    into,
+    kind_of,
+    maker_says,
+    part,
+    screw_diameter,
+    screw_type,
+    through_metal,
+)
 from validator.measures.heights import STANDS_BESIDE
-from validator.measures.rows import TERM, Given, LeftOut, Missing, Row, Rows, Subject, Why, Words, figure, given
-from validator.plan.dimensions import LENGTH
-from validator.plan.elements import Element
+from validator.measures.met_on_the_way import met_on
+from validator.measures.rows import (
+    TERM,
+    YES_NO,
+    Given,
+    LeftOut,
+    Missing,
+    Row,
+    Rows,
+    Subject,
+    Why,
+    Words,
+    figure,
+    given,
+)
+from validator.plan.dimensions import LENGTH, NUMBER, SHARE
 from validator.plan.names import fold
-from validator.plan.pointers import join
-from validator.plan.values import Quantity, ToFind
+from validator.plan.values import Quantity
 
 if TYPE_CHECKING:
+    from validator.measures.run_places import Standing
     from validator.measures.site import Site
     from validator.measures.ways_through_walls import MakeUp, WayThroughWall
     from validator.plan.plan import Plan
@@ -31,15 +54,32 @@ class FixingInWall(Row, kind="fixing in a wall"):
     kind_of: str = given(Words(("frame fixing", "plug and screw", "wood screw")), "kind of fixing")
     length: float = given(LENGTH, "long")
     through: float = given(LENGTH, "rail")
+    through_metal: bool = given(YES_NO, "whether that is of metal")
     coverings: tuple[float, ...] = given(LENGTH, "layers that carry nothing", many=True)
     base: str = given(TERM, "what carries it")
     base_thickness: float = given(LENGTH, "thickness of what carries it")
     screw_type: str = given(TERM, "kind of screw")
+    screw_diameter: float = given(LENGTH, "diameter of the screw")
     plug_length: float = given(LENGTH, "plug")
     plug_diameter: float = given(LENGTH, "diameter of the plug")
     hole_depth: float = given(LENGTH, "depth of the hole")
+    hole_diameter: float = given(LENGTH, "bit")
     maker_embedment: float = given(LENGTH, "embedment its maker asks for")
+    maker_thickness: float = given(LENGTH, "thickness of wall its maker asks for")
     carries: str = given(Words(("wall units", "tall units", "other")), "what hangs on it")
+    has_void: bool = given(YES_NO, "whether there is a void before what carries it")
+    spacers: str = given(TERM, "what bridges the void")
+    into_joints: bool = given(YES_NO, "whether it goes into the joints of the brick")
+    has_tile: bool = given(YES_NO, "whether it goes through a tile")
+    tile_edge: float = given(LENGTH, "nearest edge of the tile")
+    has_membrane: bool = given(YES_NO, "whether there is a membrane in the wall")
+    up_to_membrane: tuple[float, ...] = given(LENGTH, "layers before the membrane", many=True)
+    sealed: bool = given(YES_NO, "whether it is sealed where it goes through")
+    has_flue: bool = given(YES_NO, "whether a flue runs in the wall")
+    up_to_flue: tuple[float, ...] = given(LENGTH, "layers before the flue", many=True)
+    separating: bool = given(YES_NO, "whether the wall separates two homes")
+    boards: float = given(NUMBER, "layers of gypsum board")
+    stud_faces: tuple[float, ...] = given(LENGTH, "face of a stud", many=True)
 
     @figure(LENGTH, "embedment", start="face of what carries it", end="tip of the fixing")
     def embedment(self) -> float:
@@ -53,6 +93,34 @@ class FixingInWall(Row, kind="fixing in a wall"):
     def left_behind(self) -> float:
         return total(self.coverings) + self.base_thickness - self.hole_depth
 
+    @figure(LENGTH, "hole past the plug", start="end of the plug", end="end of the hole")
+    def hole_past_plug(self) -> float:
+        return self.hole_depth - total(self.coverings) - self.plug_length
+
+    @figure(LENGTH, "screw past the plug", start="end of the plug", end="tip of the screw")
+    def screw_past_plug(self) -> float:
+        return self.length - self.through - total(self.coverings) - self.plug_length
+
+    @figure(LENGTH, "clear of the membrane", start="tip of the fixing", end="membrane")
+    def clear_of_membrane(self) -> float:
+        return self.through + total(self.up_to_membrane) - self.length
+
+    @figure(LENGTH, "clear of the flue", start="tip of the fixing", end="flue")
+    def clear_of_flue(self) -> float:
+        return self.through + total(self.up_to_flue) - self.length
+
+    @figure(LENGTH, "wall before the flue", start="face of the wall", end="flue")
+    def before_flue(self) -> float:
+        return total(self.up_to_flue)
+
+    @figure(SHARE, "share in what carries it", start="face of what carries it", end="tip of the fixing")
+    def share_in_base(self) -> float:
+        return self.embedment / self.length
+
+    @figure(LENGTH, "edge distance in the stud", start="middle of the screw", end="edge of the stud")
+    def stud_edge(self) -> float:
+        return least(self.stud_faces) / 2
+
 
 class PlugAndScrewInWall(FixingInWall, kind="fixing in a wall"):
     """A plug set wholly in what carries, with a screw of its own: a screw holds only as far as the plug goes."""
@@ -64,41 +132,59 @@ class PlugAndScrewInWall(FixingInWall, kind="fixing in a wall"):
 
 @dataclass(slots=True)
 class _Held:
-    """What one fixing holds on walls of one make-up."""
+    """What one fixing holds on walls of one make-up: the walls, and the pointers of the things."""
 
     made: MakeUp
     carries: str
     walls: list[str] = field(default_factory=list)
+    things: list[str] = field(default_factory=list)
+
+
+class FixingsFound:
+    """The fixings of a plan in their walls, and which of them hold each thing, by its pointer."""
+
+    def __init__(self, site: Site) -> None:
+        self.rows: list[Row] = []
+        self.by_thing: dict[str, list[Row]] = {}
+        self._standing = {thing.item.pointer: thing for thing in _placed(site)}
+        for name, fixing in site.plan.fixings.items():
+            self._add(site, name, fixing)
+        self.rows.extend(_nothing_holds(site.plan, self.by_thing))
+
+    def _add(self, site: Site, name: str, fixing: Fixing) -> None:
+        groups: dict[tuple[str, str], _Held] = {}
+        for wanted in fixing.for_:
+            things = list(held_by(site.plan, wanted))
+            if not things:
+                missing = Missing(fixing.pointer_to("for"), wanted, Why.UNCLEAR, detail=f"which wall is {wanted} on?")
+                self.rows.append(_row(site, name, fixing, missing, "other"))
+            for item, wall, carries in things:
+                thing = self._standing.get(item.pointer)
+                left, right = (None, None) if thing is None else (thing.left, thing.right)
+                for made in site.make_ups.at(wall, left, right):
+                    held = groups.setdefault((made.name, carries), _Held(made, carries))
+                    held.things.append(item.pointer)
+                    if wall not in held.walls:
+                        held.walls.append(wall)
+        for held in groups.values():
+            meant = into(fixing)
+            way = held.made.way_to(site.library, meant) if isinstance(meant, str) else meant
+            row = _row(site, name, fixing, way, held.carries, held.walls, held.made.part)
+            self.rows.append(row)
+            for pointer in dict.fromkeys(held.things):
+                self.by_thing.setdefault(pointer, []).append(row)
 
 
 def fixings_in_walls(site: Site) -> Rows:
     """A row for each fixing and each make-up of wall it goes into, and one for each run with hung units none is for."""
-    plan = site.plan
-    if plan.fixings.left_out:
+    if site.plan.fixings.left_out:
         return Rows(left_out=[LeftOut(FixingInWall.kind, Missing("/fixings", "fixings"))])
-    found = Rows()
-    all_held: set[int] = set()
-    standing = {id(thing.item): thing for thing in site.setting_out.things()} if site.make_ups.any_parts else {}
-    for name, fixing in plan.fixings.items():
-        groups: dict[tuple[str, str], _Held] = {}
-        for wanted in fixing.for_:
-            things = list(held_by(plan, wanted))
-            if not things:
-                missing = Missing(fixing.pointer_to("for"), wanted, Why.UNCLEAR, detail=f"which wall is {wanted} on?")
-                found.rows.append(_row(site, name, fixing, missing, "other"))
-            for item, wall, carries in things:
-                all_held.add(id(item))
-                thing = standing.get(id(item))
-                left, right = (None, None) if thing is None else (thing.left, thing.right)
-                for made in site.make_ups.at(wall, left, right):
-                    held = groups.setdefault((made.name, carries), _Held(made, carries))
-                    if wall not in held.walls:
-                        held.walls.append(wall)
-        for held in groups.values():
-            way = held.made.way_to(site.library, into) if isinstance(into := _into(fixing), str) else into
-            found.rows.append(_row(site, name, fixing, way, held.carries, held.walls, held.made.part))
-    found.rows.extend(_nothing_holds(plan, all_held))
-    return found
+    return Rows(list(site.fixings.rows))
+
+
+def _placed(site: Site) -> Iterable[Standing]:
+    """The things in the runs with their places, where those tell on which part of a wall they are."""
+    return site.setting_out.things() if site.make_ups.any_parts else ()
 
 
 def _walls(names: Sequence[str]) -> str:
@@ -107,10 +193,10 @@ def _walls(names: Sequence[str]) -> str:
     return f"{', '.join(names[:-1])} and {names[-1]} walls"
 
 
-def _nothing_holds(plan: Plan, held: set[int]) -> Iterator[Row]:
-    """A row for each run of which hung units are left that no fixing is for; `held` are the items that one is for."""
+def _nothing_holds(plan: Plan, held: Mapping[str, object]) -> Iterator[Row]:
+    """A row for each run with hung units that no fixing is for; `held` has the pointers of those that one is for."""
     for name, run in plan.runs.items():
-        loose = [unit for unit, item in run.order.items() if _hung(run, item) and id(item) not in held]
+        loose = [unit for unit, item in run.order.items() if _hung(run, item) and item.pointer not in held]
         if loose:
             missing = Missing(plan.fixings.pointer, f"what holds {', '.join(loose)}", Why.LEFT_OUT)
             subject = Subject(name, run.pointer, f"{run.against} wall", run.against)
@@ -187,80 +273,30 @@ def _row(
     way: WayThroughWall | Missing,
     carries: str,
     walls: Sequence[str] = (),
-    part: str = "",
+    of_part: str = "",
 ) -> Row:
-    context = ", ".join(filter(None, (_walls(walls) if walls else "", part)))
+    context = ", ".join(filter(None, (_walls(walls) if walls else "", of_part)))
     subject = Subject(name, fixing.pointer, context, walls[0] if len(walls) == 1 else "")
-    kind_of = _kind(fixing)
+    kind = kind_of(fixing)
+    sealed = reading.word(fixing.sealed, fixing.pointer_to("sealed"), "whether it is sealed where it goes through")
     values: dict[str, Given] = {
-        "kind_of": reading.exactly(kind_of, fixing.pointer, "kind") if isinstance(kind_of, str) else kind_of,
-        "length": _part(fixing, "plug" if kind_of == "frame fixing" else "screw", "length", "long"),
-        "through": reading.read(fixing, "through", "rail" if fixing.at == "hangers" else "fixture"),
-        "screw_type": _screw_type(fixing),
-        "plug_length": _part(fixing, "plug", "length", "plug"),
-        "plug_diameter": _part(fixing, "plug", "diameter", "diameter of the plug"),
-        "hole_depth": _part(fixing, "hole", "depth", "hole"),
-        "maker_embedment": _maker_embedment(site.plan, name, fixing),
+        "kind_of": reading.exactly(kind, fixing.pointer, "kind") if isinstance(kind, str) else kind,
+        "length": part(fixing, "plug" if kind == "frame fixing" else "screw", "length", "long"),
+        "through": in_front(fixing, subject),
+        "through_metal": through_metal(site.library, fixing),
+        "screw_type": screw_type(fixing),
+        "screw_diameter": screw_diameter(fixing, subject),
+        "plug_length": part(fixing, "plug", "length", "plug"),
+        "plug_diameter": part(fixing, "plug", "diameter", "diameter of the plug"),
+        "hole_depth": part(fixing, "hole", "depth", "hole"),
+        "hole_diameter": part(fixing, "hole", "diameter", "bit"),
+        "maker_embedment": maker_says(site.plan, name, fixing, "embedment", "embedment its maker asks for"),
+        "maker_thickness": maker_says(site.plan, name, fixing, "wall_thickness", "wall its maker asks for"),
+        "spacers": reading.word(fixing.spacers, fixing.pointer_to("spacers"), "what bridges the void"),
+        "into_joints": reading.word(fixing.in_joints, fixing.pointer_to("in_joints"), "whether it goes into joints"),
+        "tile_edge": reading.read(fixing, "tile_edge", "nearest edge of the tile"),
+        "sealed": sealed,
         "carries": reading.exactly(carries, fixing.pointer_to("for"), "what hangs on it"),
     }
-    values |= _met_on(way)
-    row = PlugAndScrewInWall if kind_of == "plug and screw" else FixingInWall
-    return row(subject, **values)
-
-
-def _met_on(way: WayThroughWall | Missing) -> dict[str, Given]:
-    """What a fixing meets on its way through a wall."""
-    if isinstance(way, Missing):
-        return dict.fromkeys(("coverings", "base", "base_thickness"), way)
-    return {
-        "coverings": way.coverings,
-        "base": reading.exactly(way.base.material, way.base.pointer, "what carries it"),
-        "base_thickness": way.base.thickness,
-    }
-
-
-def _kind(fixing: Fixing) -> str | Missing:
-    if fixing.plug is None:
-        return "wood screw" if fixing.screw is not None else Missing(fixing.pointer, "plug or screw")
-    if "frame" in fold(fixing.plug.type or "").split():
-        return "frame fixing"
-    if fixing.screw is not None or fixing.plug.type is not None:
-        return "plug and screw"
-    return Missing(fixing.pointer_to("plug"), "type of the plug")
-
-
-def _part(fixing: Fixing, part: str, field: str, label: str) -> Given:
-    """A figure of the plug, the screw or the hole, or that the fixing says nothing of it."""
-    element: Element | None = getattr(fixing, part)
-    if element is None:
-        return Missing(fixing.pointer_to(part), part)
-    return reading.read(element, field, label)
-
-
-def _screw_type(fixing: Fixing) -> Given:
-    if fixing.screw is None:
-        return Missing(fixing.pointer_to("screw"), "screw")
-    return reading.word(fixing.screw.type, fixing.screw.pointer_to("type"), "kind of screw")
-
-
-def _maker_embedment(plan: Plan, name: str, fixing: Fixing) -> Given:
-    from validator.plan.sections.appliances import PlugPapers
-
-    label = "embedment its maker asks for"
-    names = [name, *([fixing.plug.type] if fixing.plug is not None and fixing.plug.type else [])]
-    for stated_as in names:
-        papers = plan.stated.get(stated_as)
-        if isinstance(papers, PlugPapers):
-            pointer = papers.pointer_to("embedment")
-            return reading.quantity(papers.embedment, pointer, label, absent=Why.UNREAD)
-    return Missing(join(plan.stated.pointer, name), label, Why.UNREAD)
-
-
-def _into(fixing: Fixing) -> str | Missing:
-    """The layer a fixing is meant for, '' for the first that carries. A screw alone needs wood, and must say which."""
-    label = "what it goes into"
-    if isinstance(fixing.into, ToFind):
-        return Missing(fixing.pointer_to("into"), label, Why.TO_FIND, fixing.into.by)
-    if fixing.into is None and fixing.plug is None and fixing.screw is not None:
-        return Missing(fixing.pointer_to("into"), label, Why.LEFT_OUT, detail="studs, noggins or board?")
-    return fold(fixing.into or "")
+    row = PlugAndScrewInWall if kind == "plug and screw" else FixingInWall
+    return row(subject, **values, **met_on(site, way, walls))

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from validator.measures.clear_to_open import Opening
     from validator.measures.clear_ways import ClearWays
     from validator.measures.cut_outs import Placed
+    from validator.measures.fixings import FixingsFound
     from validator.measures.footprints import Plane
     from validator.measures.levels import Levels
     from validator.measures.point_places import PointPlaces
@@ -78,6 +79,13 @@ class Site:
         from validator.measures.records import Records
 
         return Records(self)
+
+    @cached_property
+    def fixings(self) -> FixingsFound:
+        """What every fixing goes through and into, and which fixings hold each thing."""
+        from validator.measures.fixings import FixingsFound
+
+        return FixingsFound(self)
 
     @cached_property
     def plane(self) -> Plane:

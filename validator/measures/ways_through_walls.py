@@ -39,11 +39,15 @@ class LayerMet(NamedTuple):
 
 
 class WayThroughWall(NamedTuple):
-    """A wall cut through where something is fixed: the layers before what carries, that layer, and those behind it."""
+    """A wall cut through where something is fixed: the layers before what carries, that layer, and those behind it.
+
+    `unknown` is the first layer behind it of which nobody knows what it is; `behind` ends before that.
+    """
 
     before: tuple[LayerMet, ...]
     base: LayerMet
     behind: tuple[LayerMet, ...]
+    unknown: Missing | None = None
 
     @property
     def layers(self) -> tuple[LayerMet, ...]:
@@ -86,13 +90,13 @@ class MakeUp(NamedTuple):
         coverings = library.groups.get("coverings", frozenset())
         met: list[LayerMet] = []
         at: int | None = None
+        unknown: Missing | None = None
         for layer in self.layers:
             if isinstance(layer, Missing):
                 return layer
             if isinstance(layer.material, ToFind):
-                if at is not None:
-                    break  # what lies behind what carries is another question
-                return Missing(layer.pointer_to("material"), "layer of the wall", Why.TO_FIND, layer.material.by)
+                unknown = Missing(layer.pointer_to("material"), "layer of the wall", Why.TO_FIND, layer.material.by)
+                break
             found = _met(library, layer, layer.material)
             if at is None and _same(into, "noggin") and _same(found.term, "stud") and self.noggin is not None:
                 found, at = self.noggin, len(met)
@@ -102,10 +106,12 @@ class MakeUp(NamedTuple):
                 question = f"does {found.material} carry, or does the fixing have to go through it?"
                 return Missing(layer.pointer_to("material"), found.material, Why.UNCLEAR, detail=question)
             met.append(found)
+        if at is None and unknown is not None:
+            return unknown
         if at is None:
             question = f"no layer of the wall is {into}" if into else "no layer of the wall carries a fixing"
             return Missing(self.pointer, "what carries it", Why.UNCLEAR, detail=question)
-        return WayThroughWall(tuple(met[:at]), met[at], tuple(met[at + 1 :]))
+        return WayThroughWall(tuple(met[:at]), met[at], tuple(met[at + 1 :]), unknown)
 
 
 class _Part(NamedTuple):
@@ -250,5 +256,6 @@ def _ends(place: Given | None) -> tuple[float, float] | None:
 
 
 def _same(term: str, into: str) -> bool:
-    """Whether a layer is what `into` names, in the singular or the plural: `stud` and `studs`."""
-    return term.removesuffix("s") == into.removesuffix("s")
+    """Whether a layer is what `into` names, in the singular or the plural: `stud`, `metal stud` and `studs`."""
+    term, into = term.removesuffix("s"), into.removesuffix("s")
+    return term == into or (into != "" and term.endswith(f" {into}"))

@@ -207,6 +207,7 @@ class PlugPapers(Element):
     read: str
     embedment: MakersLength | None = None
     hole_depth: MakersLength | None = None
+    wall_thickness: MakersLength | None = None  # of what carries, without its coverings
 
 
 class FloorPapers(Element):

@@ -77,6 +77,7 @@ class Studs(Element):
     every: Length | None = None
     first: Length | None = None
     found: tuple[Length, ...] | None = None
+    face: Length | None = None  # the side towards the room, 38 of a 38 x 89
 
 
 class Noggin(Element):
@@ -165,6 +166,8 @@ class Wall(Element):
 
     made_of: Term | None = None
     parts: tuple[Part, ...] | None = None  # where it is made of something else
+    separating: Annotated[bool | ToFind, YesOrNo()] | None = None  # between two homes
+    flue: Annotated[Literal["in use", "disused", "none"] | ToFind, OneOf()] | None = None  # in a chimney breast
     length: Readings | None = None
     studs: Studs | None = None
     noggins: tuple[Noggin, ...] | None = None

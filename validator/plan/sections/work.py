@@ -4,12 +4,13 @@ import re
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
-from validator.plan.choices import NamesOf, OneOf
+from validator.plan.choices import NamesOf, OneOf, YesOrNo
 from validator.plan.elements import Element, LongForm, Unfit
 from validator.plan.fields import Count, Date, Duration, Height, Length, Money, Term, WaterAdded
 from validator.plan.lines import product_and_water, runs_on, times, words_and_quantity
 from validator.plan.names import fold
 from validator.plan.sections.room import MoistureReading
+from validator.plan.values import ToFind
 from validator.plan.written import Written
 
 
@@ -94,7 +95,8 @@ class Fixing(Element):
     `each` is how many of them each thing gets, `at` where on it they sit: at its hangers, in a row at its top or across
     its back, along a rail behind hung units, or along a batten under a worktop. Such a row keeps `from_ends` of both
     ends, and lies `down` from the top of the thing (a batten: from the underside of the worktop), or at `up`. The
-    screws of a rail into studs come where the studs are.
+    screws of a rail into studs come where the studs are. `packers` are between the wall and what it passes; `spacers`
+    bridge a void behind the lining, so that the fixing does not bend in it.
     """
 
     called: ClassVar[str] = "a fixing"
@@ -110,6 +112,12 @@ class Fixing(Element):
     up: Height | None = None
     into: Term | None = None
     through: Length | None = None
+    fixture: Term | None = None  # what that is: a steel rail, an anchor strip
+    packers: Length | None = None
+    spacers: Term | None = None
+    sealed: Annotated[bool | ToFind, YesOrNo()] | None = None  # where it goes through a membrane
+    in_joints: Annotated[bool | ToFind, YesOrNo()] | None = None  # of brick, and not in its face
+    tile_edge: Length | None = None  # from the hole to the nearest edge of its tile
     plug: Plug | None = None
     screw: Screw | None = None
     hole: Hole | None = None
