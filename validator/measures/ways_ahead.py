@@ -103,7 +103,7 @@ def met_ahead(plane: Plane, edge: Edge, reach: float) -> Iterator[Met]:
         if found is None or found[1] <= TOUCH or found[0] > reach:
             continue
         faces = _dot(outward, edge.ahead) < -ALIKE
-        slack = own.slack + thing.slack + _slack(plane, own.line, thing.line, wall_itself=not thing.run)
+        slack = own.slack + thing.slack + slack_between(plane, own.line, thing.line, wall_itself=not thing.run)
         yield Met(edge, thing, found[0], thing.handle if faces else 0, thing.no_handle if faces else (), slack)
 
 
@@ -128,6 +128,16 @@ def unplaced_ahead(plane: Plane, line: WallLine, side: tuple[str, int]) -> tuple
     return tuple(dict.fromkeys(gaps))
 
 
+def slack_between(plane: Plane, line: WallLine, other: WallLine, *, wall_itself: bool = False) -> float:
+    """How far a distance from wall to wall may be off; across a room of four, as far as the side walls are."""
+    right = plane.lines.get(line.following)
+    if right is not None and right.following == other.name:
+        left = plane.lines.get(other.following)
+        if left is not None and left.following == line.name:
+            return max(left.slack, right.slack)
+    return line.slack_to(other, wall_itself=wall_itself)
+
+
 def _is_return(one: Met) -> bool:
     """Whether a thing stands against a wall that meets the one the edge is seen from."""
     return one.thing.outward > 0 and abs(_dot(one.thing.line.along, one.edge.across)) < ALIKE
@@ -136,16 +146,6 @@ def _is_return(one: Met) -> bool:
 def _beside(thing: Footprint, own: Footprint) -> bool:
     """Whether a thing is, or stands against, the same wall as another that stands against it."""
     return thing.line.name == own.line.name and thing.outward > 0 and own.outward > 0
-
-
-def _slack(plane: Plane, line: WallLine, other: WallLine, *, wall_itself: bool) -> float:
-    """How far a distance from wall to wall may be off; across a room of four, as far as the side walls are."""
-    right = plane.lines.get(line.following)
-    if right is not None and right.following == other.name:
-        left = plane.lines.get(other.following)
-        if left is not None and left.following == line.name:
-            return max(left.slack, right.slack)
-    return line.slack_to(other, wall_itself=wall_itself)
 
 
 def _ends(line: WallLine, across: Point, left: float, right: float) -> tuple[float, float]:
