@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from pathlib import Path
 
@@ -63,3 +64,26 @@ def test_the_plan_in_toml_is_ready() -> None:
     judged = _judged("heron-steps", "2027-04-01")
     assert ready(judged)
     assert (_wrong(judged), _unknown(judged)) == (set(), set())
+
+
+def test_the_flat_with_three_kinds_of_wall_is_ready() -> None:
+    judged = _judged("osier-stair", "2027-03-15")
+    assert ready(judged)
+    assert (_wrong(judged), _unknown(judged)) == (set(), set())
+
+
+def test_units_of_that_flat_hang_by_what_was_found_in_its_walls() -> None:
+    """The plan draws up to 25 of dabs, and 24 of lime plaster; the holes met 18 of dabs, and up to 27 of plaster."""
+    rows = _judged("osier-stair", "2027-03-15").site.rows("fixing in a wall").rows
+    found = {row.subject.name: [part.high for part in row.known["coverings"].parts] for row in rows}
+    assert (found["block rail"], found["brick rail"]) == ([3, 12.5, 18], [27])
+
+
+def test_the_plan_whose_units_would_fall_has_exactly_the_faults_its_readme_lists() -> None:
+    listed = set()
+    for line in (DEMOS / "lapwing-yard" / "README.md").read_text("utf-8").splitlines():
+        row = re.match(r"^\| *\d* *\| `(?P<rule>[^`]+)` \| (?P<things>[^|]+) \|", line)
+        if row is not None:
+            listed |= {(row["rule"], thing.strip()) for thing in row["things"].split(";")}
+    judged = _judged("lapwing-yard", "2027-04-20")
+    assert {(o.rule.name, o.subject.name) for o in judged.outcomes if o.result is Result.NOT_MET} == listed

@@ -57,6 +57,14 @@ MEASURES: dict[str, Measure] = {
     "point near a sink": Measure("points:PointNearSink", "points:points_near_sinks"),
     "point near a hob": Measure("points:PointNearHob", "points:points_near_hobs"),
     "drill point": Measure("drill_points:DrillPoint", "drill_points:drill_points"),
+    "trial hole in a wall": Measure("wall_records:TrialHole", "wall_records:trial_holes"),
+    "record of a wall": Measure("wall_records:RecordOfWall", "wall_records:records_of_walls"),
+    "sweep with a detector": Measure("wall_records:SweepOfWall", "wall_records:sweeps_of_walls"),
+    "stud or noggin found": Measure("wall_records:FoundAndDrawn", "wall_records:found_and_drawn"),
+    "hole near a failed one": Measure("holes_at_records:HoleAtFailed", "holes_at_records:holes_at_failed"),
+    "hole near what a detector showed": Measure(
+        "holes_at_records:HoleAtDetected", "holes_at_records:holes_at_detected"
+    ),
     "fixing in a wall": Measure("fixings:FixingInWall", "fixings:fixings_in_walls"),
     "fixing near an edge": Measure("fixing_edges:FixingAtEdge", "fixing_edges:fixings_near_edges"),
     "fixings side by side": Measure("fixing_edges:FixingsSideBySide", "fixing_edges:fixings_side_by_side"),

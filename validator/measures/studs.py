@@ -58,7 +58,7 @@ def _on_studs(site: Site, thing: Standing, studs: Studs) -> Row:
 
 def _behind(site: Site, thing: Standing, studs: Studs) -> Given:
     """How many studs a unit surely catches, wherever it comes to stand between its ranges."""
-    places = _places(site, thing.wall, studs)
+    places = stud_places(site, thing.wall, studs)
     if not isinstance(places, list):
         return places
     label = "side of a cabinet"
@@ -84,7 +84,7 @@ def _found_up_to(studs: Studs, places: list[float]) -> float:
     return max(places, default=0.0) + (float(every.value) if isinstance(every, Known) else 0.0)
 
 
-def _places(site: Site, wall: str, studs: Studs) -> list[float] | tuple[Missing, ...]:
+def stud_places(site: Site, wall: str, studs: Studs) -> list[float] | tuple[Missing, ...]:
     """The middles of the studs from the left end of the wall, or what has to be found out."""
     label = f"studs of the {wall} wall"
     if studs.found is not None:

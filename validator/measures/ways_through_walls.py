@@ -129,6 +129,7 @@ class MakeUps:
         self._site = site
         self._plan = site.plan
         self._walls: dict[str, tuple[MakeUp, list[_Part]]] = {}
+        self._drawn: dict[str, tuple[MakeUp, list[_Part]]] = {}
 
     @cached_property
     def any_parts(self) -> bool:
@@ -148,6 +149,13 @@ class MakeUps:
         start, end = float(left.low or 0.0), float(right.high or 0.0)
         met = [part.made for part in parts if _may_reach(part, start, end)]
         return met if _surely_on(parts, start, end) else [*met, own]
+
+    def drawn_at(self, wall: str, place: Given | None) -> MakeUp:
+        """What a wall of the plan is drawn to be made of at a place, whatever trial holes met."""
+        self._of(wall)
+        own, parts = self._drawn[fold(wall)]
+        at = _ends(place)
+        return next((part.made for part in parts if at is not None and _may_reach(part, *at)), own)
 
     def _of(self, name: str) -> tuple[MakeUp, list[_Part]]:
         key = fold(name)
@@ -170,6 +178,7 @@ class MakeUps:
             start = None if part.from_ is None else reading.read(part, "from_", f"start of a part of the {name} wall")
             end = None if part.to is None else reading.read(part, "to", f"end of a part of the {name} wall")
             parts.append(_Part(made._replace(part=called), start, end))
+        self._drawn[fold(name)] = (own, parts)
         return self._as_found(name, own, parts)
 
     def _as_found(self, wall: str, own: MakeUp, parts: list[_Part]) -> tuple[MakeUp, list[_Part]]:
