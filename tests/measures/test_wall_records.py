@@ -58,11 +58,13 @@ def test_a_wall_that_nobody_drew_has_nothing_to_be_held_against() -> None:
 def test_a_record_says_what_was_found_and_whether_units_hang_there() -> None:
     text = plan("one: {wall: north, known by: tapping, studs: {found: [200]}}", "two: {wall: south, failed: 60 deep}")
     found = rows(text, "record of a wall")
-    assert [(each.what, each.carries, each.has_day) for each in found] == [
-        ("studs", True, False),
-        ("failed hole", False, False),
-    ]
+    assert [(each.what, each.carries) for each in found] == [("studs", True), ("failed hole", False)]
     assert to_find(found[1], "known_by") == {"/built/two/known by"}
+
+
+def test_a_record_without_a_day_or_a_photo_is_of_unknown_age() -> None:
+    found = row(plan("one: {wall: north, known by: tapping, studs: {found: [200]}}"), "record of a wall")
+    assert to_find(found, "age") | to_find(found, "has_photo") == {"/built/one/seen", "/built/one/photo"}
 
 
 def test_a_sweep_counts_from_the_last_day_on_which_cables_are_laid() -> None:

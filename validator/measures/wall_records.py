@@ -23,9 +23,8 @@ from validator.measures.schedule import Scheduled, schedule
 from validator.measures.studs import stud_places
 from validator.measures.walls import apart
 from validator.measures.ways_through_walls import MakeUp, WayThroughWall
-from validator.plan.dimensions import DATE, DURATION, LENGTH
+from validator.plan.dimensions import DATE, DAY, DURATION, LENGTH
 from validator.plan.names import fold
-from validator.plan.values import Quantity
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -64,9 +63,14 @@ class RecordOfWall(Row, kind="record of a wall"):
 
     what: str = given(Words(WHAT), "what was found")
     known_by: str = given(Words(HOW), "how it is known")
-    has_day: bool = given(YES_NO, "whether the plan says when it was seen")
+    seen: float = given(DATE, "day it was seen")
+    today: float = given(DATE, "day of this check")
     has_photo: bool = given(YES_NO, "whether a photo shows it")
     carries: bool = given(YES_NO, "whether units hang on the wall")
+
+    @figure(DURATION, "age", start="day it was seen", end="day of this check")
+    def age(self) -> float:
+        return self.today - self.seen
 
 
 class SweepOfWall(Row, kind="sweep with a detector"):
@@ -157,17 +161,26 @@ def records_of_walls(site: Site) -> Rows:
     if not records:
         return Rows()
     loaded = {fold(thing.wall) for thing in site.setting_out.things() if site.levels.is_hung(thing)}
-    return Rows([_record(record, fold(record.wall) in loaded) for record in records])
+    today = reading.exactly(float(site.on.toordinal() * DAY), "", "day of this check")
+    return Rows([_record(record, fold(record.wall) in loaded, today) for record in records])
 
 
-def _record(record: Found, carries: bool) -> Row:
+def _photo(record: Found) -> Given:
+    photo, pointer = record.built.photo, record.built.pointer_to("photo")
+    if photo is None:
+        return Missing(pointer, f"photo of {record.name}")
+    return reading.exactly(fold(photo) != "none", pointer, "whether a photo shows it")
+
+
+def _record(record: Found, carries: bool, today: Given) -> Row:
     built = record.built
     return RecordOfWall(
         _subject(record),
         what=reading.exactly(_what(built), built.pointer, "what was found"),
         known_by=reading.word(built.known_by, built.pointer_to("known_by"), f"how {record.name} is known"),
-        has_day=reading.exactly(isinstance(built.seen, Quantity), built.pointer, "when it was seen"),
-        has_photo=reading.exactly(built.photo is not None, built.pointer, "photo"),
+        seen=reading.read(built, "seen", f"day of {record.name}"),
+        today=today,
+        has_photo=_photo(record),
         carries=reading.exactly(carries, built.pointer, "whether units hang on the wall"),
     )
 
