@@ -165,10 +165,10 @@ class Wall(Element):
     asks: ClassVar[tuple[str, ...]] = ("made_of", "length")
 
     made_of: Term | None = None
+    length: Readings | None = None
     parts: tuple[Part, ...] | None = None  # where it is made of something else
     separating: Annotated[bool | ToFind, YesOrNo()] | None = None  # between two homes
     flue: Annotated[Literal["in use", "disused", "none"] | ToFind, OneOf()] | None = None  # in a chimney breast
-    length: Readings | None = None
     studs: Studs | None = None
     noggins: tuple[Noggin, ...] | None = None
     tiles: MakersLength | None = None  # tiles still to come on it, with their adhesive; none: no tiles come
