@@ -89,3 +89,12 @@ runs:
 def test_units_without_hangers_are_a_question() -> None:
     bare = plan(units("W1: wall 600, W2: wall 600")).replace(", hangers: {down: 40, in: 50}", "")
     assert to_find(row(bare, NEXT), "between")
+
+
+def test_a_hundred_units_cost_no_more_than_their_share() -> None:
+    """Each hole is measured once: twice the units make twice the rows, whatever else hangs there."""
+    few, many = (
+        len(rows(plan(units(", ".join(f"W{number}: wall 300" for number in range(count))), WINDOW), EDGE))
+        for count in (10, 20)
+    )
+    assert (few, many) == (20, 40)

@@ -195,3 +195,9 @@ def test_a_layer_of_uncertain_thickness_is_judged_at_its_worse_end(thin: int, th
     found = row(plan(layers, fixing, more="stated: {rail: {read: box, embedment: none}}"), KIND)
     assert met("GB", RULE, found) is (outcome(length, high) is Result.MET)
     assert ends(found, "left_behind")[0] == low + 215 - 90
+
+
+def test_what_a_fixing_goes_into_is_named_by_the_nearest_layer() -> None:
+    found = row(plan("plasterboard 12.5, timber stud 89", "into: plasterbord, screw: 5 x 80"), KIND)
+    (gap,) = gaps(found, "base")
+    assert gap.detail == "no layer of the wall is plasterbord; perhaps plasterboard was meant"

@@ -293,3 +293,20 @@ def test_circles_are_found_where_networkx_finds_them(targets: list[int]) -> None
     )
     graph = networkx.DiGraph([(at, to) for at, to in enumerate(targets) if to != at])
     assert len(problems(text)) == len(list(networkx.simple_cycles(graph)))
+
+
+@pytest.mark.parametrize(
+    ("part", "wrong"),
+    [
+        ("rivr wall from 200", Wrong(5, "no layers of this plan is called `rivr wall`", "river wall")),
+        ("river wall from 900 to 200", Wrong(5, "a part from 900 to 200 ends before it begins", "")),
+        ("river wall from 4000", Wrong(5, "a part from 4000 begins where the wall has ended", "")),
+    ],
+)
+def test_a_part_of_a_wall_lies_on_it_and_is_made_of_layers_there_are(part: str, wrong: Wrong) -> None:
+    assert changed("lane: {}", f"lane: {{length: 4000, parts: [{part}]}}") == [wrong]
+
+
+def test_parts_whose_ends_are_not_certain_may_touch() -> None:
+    part = "{made of: river wall, from: 900 to 1000, to: 950 to 1100}"
+    assert changed("lane: {}", f"lane: {{length: 4000, parts: [{part}]}}") == []

@@ -55,7 +55,7 @@ class FixingsSideBySide(Row, kind="fixings side by side"):
 
 
 def fixings_near_edges(site: Site) -> Rows:
-    """A row for each hanger's hole on a wall that has an opening, or an end in the room."""
+    """A row for each hole of a fixing on a wall that has an opening, or an end in the room."""
     rows = Rows()
     holes = list(_held(site))
     if not holes:
@@ -77,10 +77,10 @@ def fixings_near_edges(site: Site) -> Rows:
 
 def fixings_side_by_side(site: Site) -> Rows:
     """A row for each fixing and each run of hung units that it holds, of the two holes closest to each other."""
-    groups: dict[tuple[int, str], tuple[Row, list[Row]]] = {}
+    groups: dict[tuple[int, str, str], tuple[Row, list[Row]]] = {}
     for hole, fixing in _held(site):
         run = hole.subject.pointer.rpartition("/order/")[0]
-        groups.setdefault((id(fixing), run), (fixing, []))[1].append(hole)
+        groups.setdefault((id(fixing), hole.subject.wall, run), (fixing, []))[1].append(hole)
     rows = Rows()
     for fixing, holes in groups.values():
         pairs = [_pair(one, other, fixing) for one, other in pairwise(sorted(holes, key=_place))]
@@ -90,11 +90,12 @@ def fixings_side_by_side(site: Site) -> Rows:
 
 
 def _held(site: Site) -> Iterator[tuple[Row, Row]]:
-    """The holes of hangers with the fixings that hold them there."""
-    by_thing: Mapping[str, Iterable[Row]] = site.fixings.by_thing
+    """The holes in walls with the fixings that they are for, found by the thing held or by the fixing itself."""
+    of: Mapping[str, Iterable[Row]] = site.fixings.of
     for hole in site.rows("drill point").rows:
-        for fixing in by_thing.get(hole.subject.pointer, ()):
-            yield hole, fixing
+        for fixing in of.get(hole.subject.pointer, ()):
+            if fixing.subject.wall in ("", hole.subject.wall):
+                yield hole, fixing
 
 
 def _value(row: Row, field: str) -> Given:

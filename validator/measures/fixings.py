@@ -141,15 +141,15 @@ class _Held:
 
 
 class FixingsFound:
-    """The fixings of a plan in their walls, and which of them hold each thing, by its pointer."""
+    """The fixings of a plan in their walls, and which rows are of a thing or of a fixing, by its pointer."""
 
     def __init__(self, site: Site) -> None:
         self.rows: list[Row] = []
-        self.by_thing: dict[str, list[Row]] = {}
+        self.of: dict[str, list[Row]] = {}
         self._standing = {thing.item.pointer: thing for thing in _placed(site)}
         for name, fixing in site.plan.fixings.items():
             self._add(site, name, fixing)
-        self.rows.extend(_nothing_holds(site.plan, self.by_thing))
+        self.rows.extend(_nothing_holds(site.plan, self.of))
 
     def _add(self, site: Site, name: str, fixing: Fixing) -> None:
         groups: dict[tuple[str, str], _Held] = {}
@@ -171,8 +171,8 @@ class FixingsFound:
             way = held.made.way_to(site.library, meant) if isinstance(meant, str) else meant
             row = _row(site, name, fixing, way, held.carries, held.walls, held.made.part)
             self.rows.append(row)
-            for pointer in dict.fromkeys(held.things):
-                self.by_thing.setdefault(pointer, []).append(row)
+            for pointer in (fixing.pointer, *dict.fromkeys(held.things)):
+                self.of.setdefault(pointer, []).append(row)
 
 
 def fixings_in_walls(site: Site) -> Rows:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures import reading
 from validator.measures.records import Found, layers_as_found
 from validator.measures.rows import Given, Known, Missing, Why
-from validator.plan.names import fold
+from validator.plan.names import fold, nearest
 from validator.plan.pointers import join, split
 from validator.plan.values import ToFind
 
@@ -109,7 +109,9 @@ class MakeUp(NamedTuple):
         if at is None and unknown is not None:
             return unknown
         if at is None:
+            near = nearest(into, (layer.term for layer in met)) if into else None
             question = f"no layer of the wall is {into}" if into else "no layer of the wall carries a fixing"
+            question += f"; perhaps {near} was meant" if near else ""
             return Missing(self.pointer, "what carries it", Why.UNCLEAR, detail=question)
         return WayThroughWall(tuple(met[:at]), met[at], tuple(met[at + 1 :]), unknown)
 

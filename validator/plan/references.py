@@ -19,6 +19,7 @@ from validator.plan.values import Quantity
 if TYPE_CHECKING:
     from validator.plan.sections.drilling import Chase, DrillHole, Route
     from validator.plan.sections.furniture import Run, Worktop
+    from validator.plan.sections.room import Part, Wall
 
 _CALLED = {
     "walls": "wall",
@@ -96,6 +97,7 @@ class References:
             self._layers(wall, wall.made_of)
             for part in wall.parts or ():
                 self._layers(part, part.made_of)
+                self._ends(part, wall)
         self._found()
         self._runs()
         for worktop in plan.worktops.values():
@@ -218,6 +220,16 @@ class References:
                 if covering.runs is not None and covering.pointer not in once:
                     once.add(covering.pointer)
                     self._boards(covering.pointer_to("runs"), covering.runs, room)
+
+    def _ends(self, part: Part, wall: Wall) -> None:
+        """A part of a wall ends behind where it begins, and begins before the wall ends."""
+        start, end, length = part.from_, part.to, wall.length
+        if isinstance(start, Quantity) and isinstance(end, Quantity) and end.high <= start.low:
+            message = f"a part from {start.text} to {end.text} ends before it begins"
+            self._reader.problem(part.pointer, message, "its ends counted from the left end of the wall")
+        elif isinstance(start, Quantity) and isinstance(length, Quantity) and start.low >= length.high:
+            message = f"a part from {start.text} begins where the wall has ended"
+            self._reader.problem(part.pointer, message, f"less than {length.text}")
 
     def _between(self, pointer: str, between: str, on: str) -> None:
         """`P2 and range`, `T2 and east wall`: two things of runs, or the walls at their ends."""
