@@ -26,6 +26,9 @@ KINDS = (
     "window that opens inwards",
     "hinge side of a door",
     "hob by a door of the room",
+    "aisle",
+    "open door in an aisle",
+    "place before a hob",
 )
 TEXT = ten_rooms().encode()
 

@@ -101,6 +101,7 @@ MEASURES: dict[str, Measure] = {
     "seats at a worktop": Measure("room_to_move:SeatsAtWorktop", "room_to_move:seats_at_worktops"),
     "open door in an aisle": Measure("open_in_aisles:OpenInAisle", "open_in_aisles:open_in_aisles"),
     "place before a hob": Measure("open_in_aisles:PlaceBeforeHob", "open_in_aisles:places_before_hobs"),
+    "room to turn in": Measure("turning:RoomToTurn", "turning:rooms_to_turn_in"),
     "gas pipe": Measure("room_to_move:GasValve", "room_to_move:gas_valves"),
     "length of a worktop": Measure("worktop_lengths:WorktopLength", "worktop_lengths:lengths_of_worktops"),
     "overhang of a worktop": Measure("worktop_overhangs:Overhang", "worktop_overhangs:overhangs"),

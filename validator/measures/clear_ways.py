@@ -9,7 +9,7 @@ from validator.measures import reading
 from validator.measures.footprints import AT_MOST, HIGH, Footprint
 from validator.measures.rows import Given, Known, Missing
 from validator.measures.walls import at_left, at_right
-from validator.measures.ways_ahead import SIDES, Met, Side, edge_of, met_ahead, unplaced_ahead, without_returns
+from validator.measures.ways_ahead import SIDES, Met, Side, edge_of, joined, met_ahead, unplaced_ahead, without_returns
 from validator.plan.names import fold
 from validator.plan.values import Quantity
 
@@ -52,7 +52,7 @@ class ClearWays:
         looked_at = _outermost(things, side)
         met = [
             one
-            for thing in looked_at
+            for thing in joined(looked_at)
             for one in met_ahead(plane, edge_of(thing, side, self._past(thing, side)), REACH + AT_MOST)
         ]
         if side == "front":

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures import reading
 from validator.measures.heights import STANDS_BESIDE, machine_in
 from validator.measures.rows import Given, Known, Missing, Subject, Why
-from validator.measures.shapes import Index, Shape
+from validator.measures.shapes import Index, Point, Shape
 from validator.measures.wall_lines import THICK, Drawn, WallLine, wall_lines
 from validator.measures.walls import place_along
 from validator.plan.names import fold
@@ -130,6 +130,19 @@ class Plane:
         self.of = {footprint.subject.pointer: footprint for footprint in footprints if footprint.standing is not None}
         self.shapes = [footprint.shape for footprint in footprints]
         self.index = Index(shape.box for shape in self.shapes)
+
+    @cached_property
+    def without_handles(self) -> list[tuple[Point, Point, Point, Point]]:
+        """The corners of each footprint without its handle, in their order."""
+        return [
+            (
+                thing.line.at(thing.left, thing.back),
+                thing.line.at(thing.right, thing.back),
+                thing.line.at(thing.right, thing.face),
+                thing.line.at(thing.left, thing.face),
+            )
+            for thing in self.footprints
+        ]
 
     @cached_property
     def of_run(self) -> dict[str, list[Footprint]]:

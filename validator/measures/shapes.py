@@ -123,6 +123,20 @@ class Index:
         found = [(box.apart(self._boxes[number]), number) for number in met]
         return sorted(pair for pair in found if pair[0] <= within)
 
+    def in_box(self, box: Box) -> list[int]:
+        """The numbers of the boxes that a box touches, in no order."""
+        west, south, east, north = box
+        met = {number for cell in _cells(box) for number in self._cells.get(cell, ())}
+        boxes = self._boxes
+        return [
+            number
+            for number in met
+            if boxes[number].west <= east
+            and boxes[number].east >= west
+            and boxes[number].south <= north
+            and boxes[number].north >= south
+        ]
+
 
 def _cells(box: Box) -> Iterator[tuple[int, int]]:
     for column in range(math.floor(box.west / CELL), math.floor(box.east / CELL) + 1):

@@ -89,17 +89,31 @@ def edge_of(thing: Footprint, side: Side, past: float = 0.0) -> Edge:
     return Edge(thing, ahead, line.inward, start + inner, start + outer, _dot(line.start, ahead) + sign * at + past)
 
 
+def joined(things: Iterable[Footprint]) -> Iterator[Footprint]:
+    """Things of a run that stand side by side and come out alike, as one, so that each way is looked along once."""
+    last: Footprint | None = None
+    for thing in sorted(things, key=lambda each: (each.layers, each.left)):
+        if last is not None and _alike(last, thing):
+            last = last._replace(right=max(last.right, thing.right), slack=max(last.slack, thing.slack))
+            continue
+        if last is not None:
+            yield last
+        last = thing
+    if last is not None:
+        yield last
+
+
 def met_ahead(plane: Plane, edge: Edge, reach: float) -> Iterator[Met]:
     """Everything that lies ahead of an edge within reach and may be in the way, in no order."""
     own = edge.of
-    for _, number in plane.index.near(edge.strip(reach), 0.0):
+    for number in plane.index.in_box(edge.strip(reach)):
         thing = plane.footprints[number]
         if thing.layers == HIGH or (thing.run == own.run and own.run) or _beside(thing, own):
             continue
         outward = _times(thing.line.inward, thing.outward)
         if not thing.run and _dot(outward, edge.ahead) > -(1 - ALIKE):
             continue
-        found = edge.to(thing.line.part(thing.left, thing.right, thing.back, thing.face).corners)
+        found = edge.to(plane.without_handles[number])
         if found is None or found[1] <= TOUCH or found[0] > reach:
             continue
         faces = _dot(outward, edge.ahead) < -ALIKE
@@ -136,6 +150,15 @@ def slack_between(plane: Plane, line: WallLine, other: WallLine, *, wall_itself:
         if left is not None and left.following == line.name:
             return max(left.slack, right.slack)
     return line.slack_to(other, wall_itself=wall_itself)
+
+
+def _alike(one: Footprint, other: Footprint) -> bool:
+    """Whether a thing stands right of another, as far out and with the same handle."""
+    return abs(other.left - one.right) < TOUCH and _profile(one) == _profile(other)
+
+
+def _profile(thing: Footprint) -> tuple[object, ...]:
+    return thing.back, thing.face, thing.layers, thing.handle, thing.no_handle, thing.no_face, thing.assumed
 
 
 def _is_return(one: Met) -> bool:
