@@ -122,3 +122,39 @@ def test_everything_a_report_names_can_be_shown(here: Here, plan: str) -> None:
         ran = here("show", thing, DEMO / plan, "--on", ON)
         assert (thing, ran.status) == (thing, 0)
         assert all(len(line) <= 80 for line in ran.out.splitlines())
+
+
+def test_of_a_wall_all_that_is_known_is_shown_with_how_it_is_known(here: Here, write: Write) -> None:
+    plan = write(
+        "plan.yaml",
+        BOOT_ROOM.replace("walls:\n", "layers: {front: [lime plaster 24, solid brick 215]}\nwalls:\n").replace(
+            "yard: {length:", "yard: {made of: front, length:"
+        )
+        + "routes: {old feed: {is: cable, wall: yard, from: '300 from lane, 400', deep: 25}}\n"
+        + "built:\n"
+        + "  trial hole: {wall: yard, layers: [lime plaster 31, solid brick], known by: trial hole, seen: 2027-01-20}\n"
+        + "  spun plug: {wall: yard, along: 700 from lane, up: 1400, failed: 60 deep}\n",
+    )
+    ran = here("show", "wall", "yard", plan, "--on", ON)
+    assert (ran.status, ran.err) == (0, "")
+    assert max(len(line) for line in ran.out.splitlines()) <= 80
+    said = " ".join(ran.out.split())
+    assert "BEHIND THE YARD WALL" in said
+    assert "lime plaster 31 0 as found, trial hole: trial hole, 20 January 2027" in said
+    assert "solid brick 215 31 as drawn" in said
+    assert "P1 1909 to 1912 1100 double socket; nobody knows which way its cable goes" in said
+    assert "old feed cable, 25 deep" in said
+    assert "failed hole, 60 deep" in said
+
+
+def test_a_sheet_of_a_wall_gives_heights_above_the_floor_to_come_as_well(here: Here, write: Write) -> None:
+    plan = write("plan.yaml", BOOT_ROOM.replace("floors: none", "floors: {vinyl: {thickness: 10, underlay: 2}}"))
+    ran = here("show", "yard wall", plan, "--on", ON)
+    assert "P1 1909 to 1912 1100 1088" in " ".join(ran.out.split())
+
+
+def test_a_sheet_of_an_american_wall_is_in_inches(here: Here) -> None:
+    ran = here("show", "wall", "north", DEMO / "cedar-street", "--on", ON)
+    assert ran.status == 0
+    assert "receptacle" in ran.out
+    assert max(len(line) for line in ran.out.splitlines()) <= 80

@@ -1,13 +1,14 @@
-"""`dryfit show`: everything worked out about one thing of a plan, with its working."""
+"""`dryfit show`: everything worked out about one thing of a plan, with its working, or all that is known of a wall."""
 
 from __future__ import annotations
 
 import argparse
 import sys
 
-from validator.commands.inspecting import inspect, say_unreadable
+from validator.commands.inspecting import inspect, say_unreadable, style
 from validator.plan.problems import Unreadable
 from validator.reporting.about import about
+from validator.reporting.wall_sheet import as_lines, wall_named
 
 FOUND, NOT_FOUND, UNREADABLE = 0, 1, 2
 
@@ -19,6 +20,11 @@ def run(chosen: argparse.Namespace) -> int:
     except Unreadable as unreadable:
         say_unreadable(unreadable)
         return UNREADABLE
-    text, found = about(judged, chosen.name)
+    name = " ".join(chosen.name)
+    wall = wall_named(judged, name)
+    if wall:
+        sys.stdout.write(as_lines(judged, wall, judged.site.on, style()))
+        return FOUND
+    text, found = about(judged, name)
     (sys.stdout if found else sys.stderr).write(text)
     return FOUND if found else NOT_FOUND

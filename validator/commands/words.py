@@ -145,8 +145,11 @@ def _check_words(command: argparse.ArgumentParser) -> None:
 
 
 def _show_words(command: argparse.ArgumentParser) -> None:
-    command.description = "Print every figure worked out about a thing, with its working and the lines it comes from."
-    command.add_argument("name", metavar="NAME", help="a unit, point, appliance, wall, run, task …")
+    command.description = (
+        "Print every figure worked out about a thing, with its working and the lines it comes from; of a wall, as "
+        "`wall north`, all that is in it, on it and behind it, for whoever drills there."
+    )
+    command.add_argument("name", nargs="+", metavar="NAME", help="a unit, point, appliance, run, task …, or wall NAME")
     command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
     _common_words(command)
 
