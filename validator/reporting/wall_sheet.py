@@ -182,10 +182,6 @@ class _Sheet:
                 deep = f", {self._quantity(route.deep)} deep" if route.deep is not None else f", how deep is {OPEN}"
                 over = [("over", spot) for spot in route.via or ()]
                 spots = [("from", route.from_), *over, ("to", route.to)]
-                    ("from", route.from_),
-                    *(("over", spot) for spot in route.via or ()),
-                    ("to", route.to),
-                ]
                 yield Entry(name, Place(), (kind + deep, self._seen(route)), route.pointer)
                 for word, spot in spots:
                     if spot is not None:
