@@ -207,7 +207,7 @@ class _Sheet:
         for thing in self.site.setting_out.things():
             if fold(thing.wall) != fold(self.wall) or thing.item.family != "unit":
                 continue
-            held = self.site.fixings.by_thing.get(thing.item.pointer, [])
+            held = self.site.fixings.of.get(thing.item.pointer, [])
             if held or self.site.levels.is_hung(thing):
                 names = list(dict.fromkeys(row.subject.name for row in held))
                 says = "; ".join(self._fixing(name) for name in names) or "nothing in the plan holds it"
