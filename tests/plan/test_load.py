@@ -259,7 +259,8 @@ def test_what_was_expected_is_said_too() -> None:
     with pytest.raises(Unreadable) as refused:
         plan("walls: {river: {lenght: 4912}}\n")
     (problem,) = refused.value.problems
-    assert (problem.expected.split(", ")[:2], problem.pointer) == (["made of", "length"], "/walls/river/lenght")
+    assert (problem.expected.split(", ")[:1], problem.pointer) == (["made of"], "/walls/river/lenght")
+    assert "length" in problem.expected.split(", ")
 
 
 def test_a_height_says_from_where_or_its_file_does() -> None:

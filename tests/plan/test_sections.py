@@ -260,7 +260,7 @@ def test_a_section_left_out_is_not_an_empty_one() -> None:
         ("project: {lengths in: miles}", "`miles` cannot stand here", ""),
         ("floors: {cork: {thickness: 6 kg}}", "6 kg is a mass; a length is expected (mm, m, in, ft)", ""),
         ("walls: {a: [1, 2], b: {}}", "a wall is written as `key: value` lines, or in braces", ""),
-        ("walls: {a: {length: {x: y}}, b: {}}", "a group of keys cannot stand here", ""),
+        ("walls: {a: {length: {x: y}}, b: {}}", "`y` is not a length", ""),
         ("floor: {levels: 9}", "`9` cannot stand here", ""),
         ("coatings: {a: {coats: neat}}", "`neat` cannot stand here", ""),
         ("fixings: {a: {at: hangers}}", "a fixing needs `for`", ""),

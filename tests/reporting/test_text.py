@@ -13,7 +13,7 @@ from validator.judging.apply import Judgement
 from validator.plan.files import read_plan
 from validator.reporting.columns import OBEYED, columns
 from validator.reporting.style import Style
-from validator.reporting.text import report
+from validator.reporting.text import MOST_IN_FULL, report
 
 PLAIN = Style(plain=True)
 HEADING = re.compile(r"^ ?(?P<number>\d+) \[ \] (?P<severity>STOP|put right|improve|note)(  | )(?P<title>\S.*)$")
@@ -154,10 +154,11 @@ class TestErrands:
     def test_an_errand_says_where_the_answer_goes_and_which_rules_wait(self) -> None:
         data = report_data("awkward")
         text = points(text_of("awkward"))
+        in_full = len(data["errands"]) <= MOST_IN_FULL
         assert data["errands"]
         for errand in data["errands"]:
             said = flat(text[errand["number"]])
-            assert " for " in said
+            assert " for " in said or not in_full
             assert "answer at" in said
             if errand["who"]:
                 assert errand["who"] in said

@@ -62,12 +62,14 @@ def _room(site: Site, room: Room) -> Row:
     if not isinstance(outline, Outline):
         return RoomOutline(subject, around=outline, along=outline, across=outline, crossings=outline, off=off)
     along, across = outline.miss
-    # What is assumed is said once, with the miss that rests on it.
-    label = "miss along the first wall with square corners" if corners.taken else "miss along the first wall"
+    # What is assumed is said once, with the miss that rests on it: that the corners nobody has taped are square.
+    missed = _known(along, room, "miss along the first wall", outline.assumed)
+    if corners.taken:
+        missed = missed._replace(pointer=room.corners.pointer, label="squareness of the corners")
     return RoomOutline(
         subject,
         around=_known(outline.around, room, "length of all walls", False),
-        along=_known(along, room, label, outline.assumed),
+        along=missed,
         across=_known(across, room, "miss at right angles to it", False),
         crossings=_known(outline.crossings, room, "walls that cross", False),
         off=off,

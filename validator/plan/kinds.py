@@ -20,14 +20,18 @@ _FILLED_IN: dict[str, object] = {"is_": "kind", "family": "unit", "on": "run"}
 
 
 class Inherited(NamedTuple):
-    """What a kind gives to each of its uses: values by field, and by folded key the pointer where each stands."""
+    """What a kind gives to each of its uses: values by field, and by folded key the pointer where each stands.
+
+    `root` is the pointer of the kind that it builds on in the end, '' for one that is not declared.
+    """
 
     values: Mapping[str, object] = MappingProxyType({})
     stands: Mapping[str, str] = MappingProxyType({})
+    root: str = ""
 
     def over(self, below: Inherited) -> Inherited:
         """This kind's own values over those of the kind it is like."""
-        return Inherited({**below.values, **self.values}, {**below.stands, **self.stands})
+        return Inherited({**below.values, **self.values}, {**below.stands, **self.stands}, below.root or self.root)
 
 
 class Kinds:
@@ -178,4 +182,4 @@ class Kinds:
         read = self._reader.checked(model, LongForm({**filled_in, **form}), fault_at)
         readable = read.model_fields_set if read is not None else frozenset()
         values = {name: getattr(read, name) for name in form if name in readable}
-        return Inherited(values, {fold(name): join(place, written) for name, written in spelt.items()})
+        return Inherited(values, {fold(name): join(place, written) for name, written in spelt.items()}, place)

@@ -102,7 +102,7 @@ class Uses:
                 )
                 return None
             inherited = self._kinds.inherited(kind, model)
-            self._reader.places.from_kind(pointer, form, inherited.stands)
+            self._reader.places.from_kind(pointer, form, inherited.stands, inherited.root)
         element = self._reader.element(model, LongForm(form | worked_out), pointer)
         if element is None or inherited is None:
             return element

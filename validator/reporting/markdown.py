@@ -165,12 +165,10 @@ class PlanReport:
     def errand(self, errand: Errand) -> str:
         """One thing to find out, to be ticked: who can say, what it is for, and where the answer goes."""
         missing, printer = errand.missing, self._printer
-        things = list(dict.fromkeys(o.subject.name for o in errand.outcomes if o.row is not None))
-        about = f": {some(things, 2)}" if things and things != [missing.label] else ""
         titles = list(dict.fromkeys(printer.text(outcome.rule.title) for outcome in errand.outcomes))
         line = printer.lines([errand.at])
         lines = [
-            f"- [ ] **{errand.number}. {word(errand.severity)}: {plain(printer.text(missing.label) + about)}**",
+            f"- [ ] **{errand.number}. {word(errand.severity)}: {plain(printer.text(errand.called))}**",
             plain(asked(missing, errand.how, self._judgement.site.library.questions, printer)),
             *items("who can say", missing.by or ""),
             *items("for", some(titles)),

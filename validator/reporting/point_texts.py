@@ -49,11 +49,7 @@ class PointTexts:
     def errand(self, errand: Errand) -> Iterator[str]:
         """Something to find out, with who can say, and for which rules it is wanted."""
         missing = errand.missing
-        things = list(dict.fromkeys(o.subject.name for o in errand.outcomes if o.row is not None))
-        about = f": {some(things, 2)}" if things and things != [missing.label] else ""
-        yield from self._heading(
-            errand.number, errand.severity, self._printer.text(missing.label) + about, missing.by or ""
-        )
+        yield from self._heading(errand.number, errand.severity, self._printer.text(errand.called), missing.by or "")
         yield from wrapped(asked(missing, errand.how, self._questions, self._printer), INDENT)
         titles = list(dict.fromkeys(self._printer.text(outcome.rule.title) for outcome in errand.outcomes))
         yield from labelled("for", some(titles))
@@ -61,8 +57,8 @@ class PointTexts:
 
     def errand_in_short(self, errand: Errand) -> Iterator[str]:
         """Something to find out in a line or two: what, who can say, and where the answer goes."""
-        missing = errand.missing
-        yield from self._heading(errand.number, errand.severity, self._printer.text(missing.label), missing.by or "")
+        by = errand.missing.by or ""
+        yield from self._heading(errand.number, errand.severity, self._printer.text(errand.called), by)
         yield from labelled("answer at", " / ".join(split(errand.at)), self._printer.lines([errand.at]))
 
     def _places(self, point: Point) -> str:

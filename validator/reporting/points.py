@@ -11,7 +11,9 @@ from validator.judging.outcomes import Outcome, Result
 from validator.judging.rules import SEVERITIES, Rule, Severity
 from validator.measures.rows import Missing, Why
 from validator.plan.dimensions import LENGTH
+from validator.plan.names import fold
 from validator.plan.pointers import split
+from validator.reporting.lines import some
 
 TIGHT_SHARE = 0.1
 MOST_TIGHT = 4
@@ -38,6 +40,16 @@ class Errand(NamedTuple):
     outcomes: tuple[Outcome, ...]
     severity: Severity
     how: str = ""
+
+    @property
+    def called(self) -> str:
+        """What is to be found out, and of what: of each of a kind where the kind answers for all."""
+        segments = split(self.at)
+        if fold(segments[0]) == "kinds" and len(segments) > 2:
+            return f"{', '.join(segments[2:])} of each {segments[1]}"
+        things = list(dict.fromkeys(outcome.subject.name for outcome in self.outcomes if outcome.row is not None))
+        label = self.missing.label
+        return label + (f": {some(things, 2)}" if things and things != [label] else "")
 
     @property
     def stops(self) -> bool:
@@ -98,12 +110,18 @@ def _points(outcomes: Sequence[Outcome], stages: list[str]) -> list[Point]:
 def _errands(judgement: Judgement, after: int) -> list[Errand]:
     """What is not known, once for each value that somebody has to write."""
     open_at = functools.cache(judgement.site.plan.places.open_at)
+    asked_at = functools.cache(judgement.site.plan.places.asked_at)
     waiting: dict[str, tuple[Missing, list[Outcome]]] = {}
     for outcome in judgement.outcomes:
         if outcome.result is Result.NOT_KNOWN:
             for missing in outcome.missing:
                 written = open_at(missing.pointer)
-                key = section_left_out(missing) or written or f"{missing.pointer}: {missing.label}"
+                asked = asked_at(missing.pointer)
+                # A value that is not there is asked for once, whatever part of it each rule misses; of a thing as a
+                # whole each rule may miss something else.
+                one_value = missing.why is not Why.UNCLEAR and len(split(asked)) > 2
+                once = asked if one_value else f"{asked}: {missing.label}"
+                key = section_left_out(missing) or written or once
                 held_up = waiting.setdefault(key, (missing, []))[1]
                 if not held_up or held_up[-1] is not outcome:
                     held_up.append(outcome)
@@ -123,7 +141,7 @@ def _errands(judgement: Judgement, after: int) -> list[Errand]:
 def where_to_answer(missing: Missing, judgement: Judgement) -> str:
     """The pointer at which a missing value is to be written, as the plan spells it."""
     places = judgement.site.plan.places
-    return places.open_at(missing.pointer) or places.written(missing.pointer)
+    return places.open_at(missing.pointer) or places.written(places.asked_at(missing.pointer))
 
 
 def section_left_out(missing: Missing) -> str:
