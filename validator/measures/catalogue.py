@@ -66,6 +66,7 @@ MEASURES: dict[str, Measure] = {
         "holes_at_records:HoleAtDetected", "holes_at_records:holes_at_detected"
     ),
     "fixing in a wall": Measure("fixings:FixingInWall", "fixings:fixings_in_walls"),
+    "fixing in a floor": Measure("fixings_in_floors:FixingInFloor", "fixings_in_floors:fixings_in_floors"),
     "fixing near an edge": Measure("fixing_edges:FixingAtEdge", "fixing_edges:fixings_near_edges"),
     "fixings side by side": Measure("fixing_edges:FixingsSideBySide", "fixing_edges:fixings_side_by_side"),
     "edge of a floating floor": Measure("floors:FloorEdge", "floors:floor_edges"),
