@@ -65,8 +65,11 @@ MEASURES: dict[str, Measure] = {
     "hole near what a detector showed": Measure(
         "holes_at_records:HoleAtDetected", "holes_at_records:holes_at_detected"
     ),
+    "hole seen from the other face": Measure("holes_beyond:HoleBeyond", "holes_beyond:holes_beyond"),
+    "hole near a route": Measure("routes:HoleNearRoute", "routes:holes_near_routes"),
+    "route in a wall": Measure("routes:RecordedRoute", "routes:routes_in_walls"),
+    "route in a stud": Measure("routes:RouteInStud", "routes:routes_in_studs"),
     "fixing in a wall": Measure("fixings:FixingInWall", "fixings:fixings_in_walls"),
-    "fixing in a floor": Measure("fixings_in_floors:FixingInFloor", "fixings_in_floors:fixings_in_floors"),
     "fixing near an edge": Measure("fixing_edges:FixingAtEdge", "fixing_edges:fixings_near_edges"),
     "fixings side by side": Measure("fixing_edges:FixingsSideBySide", "fixing_edges:fixings_side_by_side"),
     "edge of a floating floor": Measure("floors:FloorEdge", "floors:floor_edges"),

@@ -159,8 +159,6 @@ class FixingsFound:
                 missing = Missing(fixing.pointer_to("for"), wanted, Why.UNCLEAR, detail=f"which wall is {wanted} on?")
                 self.rows.append(_row(site, name, fixing, missing, "other"))
             for item, wall, carries in things:
-                if not wall:
-                    continue  # what stands against no wall is fixed to the floor
                 thing = self._standing.get(item.pointer)
                 left, right = (None, None) if thing is None else (thing.left, thing.right)
                 for made in site.make_ups.at(wall, left, right):

@@ -17,11 +17,14 @@ if TYPE_CHECKING:
     from validator.measures.clear_to_open import Opening
     from validator.measures.clear_ways import ClearWays
     from validator.measures.cut_outs import Placed
+    from validator.measures.drill_points import Strips
     from validator.measures.fixings import FixingsFound
     from validator.measures.footprints import Plane
+    from validator.measures.holes import Holes
     from validator.measures.levels import Levels
     from validator.measures.point_places import PointPlaces
     from validator.measures.records import Records
+    from validator.measures.routes import Routes
     from validator.measures.run_places import SettingOut
     from validator.measures.tops import Tops
     from validator.measures.ways_through_walls import MakeUps
@@ -107,6 +110,27 @@ class Site:
         from validator.measures.clear_ways import ClearWays
 
         return ClearWays(self)
+
+    @cached_property
+    def holes(self) -> Holes:
+        """Every hole that is to be drilled into a wall."""
+        from validator.measures.holes import Holes
+
+        return Holes(self)
+
+    @cached_property
+    def routes(self) -> Routes:
+        """The cables and pipes recorded in the walls."""
+        from validator.measures.routes import Routes
+
+        return Routes(self)
+
+    @cached_property
+    def strips(self) -> Strips:
+        """The strips of every wall in which cables may run."""
+        from validator.measures.drill_points import Strips
+
+        return Strips(self)
 
     @cached_property
     def points(self) -> PointPlaces:

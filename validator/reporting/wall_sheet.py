@@ -11,10 +11,10 @@ from datetime import date
 from typing import NamedTuple
 
 from validator.judging.apply import Judgement
-from validator.measures.drill_points import ALL_WAYS, WAYS
 from validator.measures.point_places import PlacedPoint
 from validator.measures.room_levels import RoomLevels
 from validator.measures.rows import Given, Known, Missing, Row, Subject
+from validator.measures.strips import ALL_WAYS, WAYS
 from validator.measures.walls import difference, length_of, place_along
 from validator.plan.dimensions import DATE, LENGTH
 from validator.plan.elements import Element
