@@ -92,7 +92,7 @@ MEASURES: dict[str, Measure] = {
     "place to stand": Measure("slopes:PlaceToStand", "slopes:places_to_stand"),
     "thing at an opening": Measure("openings:ThingAtOpening", "openings:things_at_openings"),
     "window over a worktop": Measure("openings:WindowOverWorktop", "openings:windows_over_worktops"),
-    "thing to carry in": Measure("openings:ThingToCarryIn", "openings:things_to_carry_in"),
+    "thing to carry in": Measure("carrying_in:ThingToCarryIn", "carrying_in:things_to_carry_in"),
     "hung unit on studs": Measure("studs:UnitOnStuds", "studs:units_on_studs"),
     "hanger in a noggin": Measure("studs:HangerInNoggin", "studs:hangers_in_noggins"),
     "aisle": Measure("room_to_move:Aisle", "room_to_move:aisles"),

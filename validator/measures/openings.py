@@ -1,4 +1,4 @@
-"""Doors and windows: what stands or hangs across them, sills over worktops, and the way in for large things."""
+"""Doors and windows: what stands or hangs across them, and sills over worktops."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.appliance_places import kind_of, place_of
-from validator.measures.arithmetic import least, most
+from validator.measures.arithmetic import most
 from validator.measures.room_levels import Above
 from validator.measures.rows import (
     NAME,
@@ -64,18 +64,6 @@ class WindowOverWorktop(Row, kind="window over a worktop"):
     @figure(LENGTH, "sill above the worktop", start="worktop", end="sill")
     def sill_above(self) -> float:
         return self.sill - self.worktop
-
-
-class ThingToCarryIn(Row, kind="thing to carry in"):
-    """An appliance that has to come in upright, by the narrowest place on its way."""
-
-    widths: tuple[float, ...] = given(LENGTH, "places on the way in", many=True)
-    width: float = given(LENGTH, "wide")
-    depth: float = given(LENGTH, "deep")
-
-    @figure(LENGTH, "to spare", start="narrowest place on the way in", end="narrower side")
-    def to_spare(self) -> float:
-        return least(self.widths) - least(self.width, self.depth)
 
 
 class Hole(NamedTuple):
@@ -295,23 +283,3 @@ def _tap(site: Site, hole: Hole) -> tuple[Given, Given]:
         if not isinstance(middle, Known) or span is None or span[0] <= float(middle.value) <= span[1]:
             return reading.exactly(True, tap.pointer, "tap"), reading.read(tap, "height", f"height of the {name}")
     return reading.exactly(False, pointer, "tap"), Missing(pointer, "tap")
-
-
-def things_to_carry_in(site: Site) -> Rows:
-    """A row for each appliance with a body, where the plan says what lies on the way in."""
-    plan = site.plan
-    if plan.way_in.left_out:
-        return Rows()
-    widths = reading.parts([reading.read(place, "width", name) for name, place in plan.way_in.items()])
-    rows = Rows()
-    for name, appliance in plan.appliances.items():
-        if appliance.body is not None and len(plan.way_in):
-            pointer = appliance.pointer_to("body")
-            row = ThingToCarryIn(
-                Subject(name, appliance.pointer),
-                widths=widths,
-                width=reading.quantity(appliance.body.w, pointer, f"width of the {name}"),
-                depth=reading.quantity(appliance.body.d, pointer, f"depth of the {name}"),
-            )
-            rows.rows.append(row)
-    return rows

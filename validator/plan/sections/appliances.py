@@ -136,6 +136,7 @@ class Appliance(Element):
     door: Annotated[Literal["drops", "left", "right", "none"] | ToFind, OneOf()] | None = (
         None  # how it opens: which side its hinges are as one faces it
     )
+    carried: Annotated[Literal["upright only", "on its back"] | ToFind, OneOf()] | None = None
     open: Length | None = None  # how far its door stands out from its front when it is open
     width: Length | None = None
     cut_out: Size | None = None

@@ -4,7 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from validator.plan.choices import NameOfWall, OneOf
 from validator.plan.elements import Element
-from validator.plan.fields import Along, Height, Length, Size, Term
+from validator.plan.fields import Along, Height, Length, Size
 from validator.plan.values import ToFind
 
 Sort = Literal["door", "window", "rooflight", "opening"]
@@ -34,10 +34,10 @@ class Opening(Element):
 
 
 class Passage(Element):
-    """A narrow place on the way in: a door, a stair, a landing."""
+    """A narrow place on the way in: a door, a stair, a landing; `turn: 860 x 880` where two ways so wide meet."""
 
     called: ClassVar[str] = "a place on the way in"
 
     width: Length | None = None
-    headroom: Length | None = None
-    turn: Term | None = None
+    headroom: Length | None = None  # under the head of a door, under a beam, on a stair square to its pitch
+    turn: Size | None = None
