@@ -33,6 +33,7 @@ WORDS = {
     "clothes dryer": "tumble dryer",
     "cooktop": "hob",
     "countertop": "worktop",
+    "countertops": "worktops",
     "dryer": "tumble dryer",
     "electric range": "electric cooker",
     "faucet": "tap",

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from validator.plan.sections.drilling import Chase, DrillHole, Route
     from validator.plan.sections.furniture import Boards, Run, Worktop
     from validator.plan.sections.household import Member
+    from validator.plan.sections.joinery import Glue, Screws
     from validator.plan.sections.money import Budget, Delivery, Paper
     from validator.plan.sections.openings import Opening, Passage
     from validator.plan.sections.project import Agreed, Project
@@ -63,6 +64,8 @@ class Plan:
     drill: Section[DrillHole]
     routes: Section[Route]
     chases: Section[Chase]
+    screws: Section[Screws]
+    adhesives: Section[Glue]
     coatings: Section[Coating]
     work: Work | None
     people: Section[Person]

@@ -126,6 +126,10 @@ class References:
         for fixing in plan.fixings.values():
             self._each(fixing, "for_", by_kind, "runs", "items", "appliances")
         self._drilling()
+        if plan.screws:
+            from validator.plan.sections.joinery import JOINED
+        for screws in plan.screws.values():
+            self._each(screws, "for_", JOINED, "runs", "worktops")
         for coating in plan.coatings.values():
             self._each(coating, "walls", ("all",), "walls")
         if plan.work is not None:

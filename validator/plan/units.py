@@ -223,3 +223,11 @@ def conductor_area(gauge: int) -> float:
     """
     diameter = 0.127 * math.pow(92, (36 - gauge) / 39)
     return math.pi / 4 * diameter * diameter
+
+
+def screw_diameter(gauge: int) -> float:
+    """The diameter in mm of a wood screw of a number: 0.060 in, and 0.013 in more for each number.
+
+    ASME B18.6.1; numbers 8 and 10 (0.164 and 0.190 in) as handbooks print them.
+    """
+    return 25.4 * (0.060 + 0.013 * gauge)

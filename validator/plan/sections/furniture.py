@@ -18,6 +18,7 @@ from validator.plan.written import Written
 
 _JOINT = re.compile(r"(?P<is>.+?)(?: at (?P<at>.+?))?(?: with (?P<with>.+))?", re.IGNORECASE)
 _SEATS = re.compile(r"(?P<on>.+?)(?: (?P<past>with|without) a way past)?", re.IGNORECASE)
+_STRIPS = re.compile(r"(?P<how_many>[0-9]+) of (?P<thick>.+?) ?[x×] ?(?P<wide>.+)", re.IGNORECASE)
 _SEAL = re.compile(r"(?P<width>.+?),? class (?P<class>.+)", re.IGNORECASE)
 
 
@@ -49,6 +50,28 @@ class Hangers(Element):
     in_: Length | None = None
 
 
+class Strips(Element):
+    """The strips behind a thin back through which a unit is screwed to its wall: `2 of 1/2 x 2-1/2`; `none`."""
+
+    called: ClassVar[str] = "the strips of a unit"
+    asks: ClassVar[tuple[str, ...]] = ("how_many", "thick", "wide")
+    line: ClassVar[Written | None] = Written("<how_many> <=of> <thick><x><wide>|<=none>", ("2 of 1/2 x 2-1/2", "none"))
+
+    how_many: Count | None = None
+    thick: Length | None = None
+    wide: Length | None = None
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        text = " ".join(written.split()) if isinstance(written, str) else ""
+        if fold(text) == "none":
+            return {"how_many": "0", "thick": "0 mm", "wide": "0 mm"}
+        found = _STRIPS.fullmatch(text)
+        if found is None:
+            raise Unfit("strips are written as how many there are, how thick and how wide", "`2 of 1/2 x 2-1/2`")
+        return found.groupdict()
+
+
 class Item(Element):
     """A thing in a run: `door 300 left`, `filler rest`, `wall 600 over B1`, `corner wall 600 in north-east`, `600`.
 
@@ -76,6 +99,10 @@ class Item(Element):
     handle: MakersLength | None = None  # how far it stands out from the front; none: a front without one
     void_behind: Length | None = None
     sides: Length | None = None  # thickness of each side of the carcass
+    stiles: Length | None = None  # width of the stiles of its face frame, where it has one
+    back: Length | None = None  # thickness of its back
+    strips: Strips | None = None  # what it is screwed to the wall through
+    cup: Length | None = None  # how deep its doors are bored for their hinges
     inside: Size | None = None  # the clear space in it, where that does not follow from its sides
     tolerance: Length | None = None  # how far its width may be off, either way
     legs: MakersLength | None = None  # the range its legs can be set to: `135 to 180`; none: it has no legs
@@ -141,21 +168,23 @@ class Aisle(Element):
 
 
 class Joining(Element):
-    """How neighbouring units of a run are joined: `4 connectors`, for each pair."""
+    """How neighbouring units of a run are joined: `4 connectors`, `4 screws`, for each pair."""
 
     called: ClassVar[str] = "what joins units"
     asks: ClassVar[tuple[str, ...]] = ("connectors",)
     line: ClassVar[Written | None] = Written("<connectors>( <=connectors|screws|bolts>)?", ("4 connectors", "4"))
 
     connectors: Count | None = None
+    with_: Annotated[Literal["connectors", "screws", "bolts"], OneOf()] | None = None
 
     @classmethod
     def short(cls, written: object) -> Mapping[str, object]:
         *number, last = written.split() if isinstance(written, str) and written.strip() else ("",)
-        text = " ".join(number if fold(last) in ("connectors", "screws", "bolts") else (*number, last))
+        said = fold(last) in ("connectors", "screws", "bolts")
+        text = " ".join(number if said else (*number, last))
         if not text:
             raise Unfit("how units are joined is written as how many connectors each pair gets", "`4 connectors`")
-        return {"connectors": text}
+        return {"connectors": text, "with_": last} if said else {"connectors": text}
 
 
 class FloorFixing(Element):
