@@ -270,6 +270,7 @@ LIBRARY = _record(
             kinds=TEXTS,
             built_before=_or_none(COUNT),
             covers=TEXT,
+            heaviest=TEXTS,
             source=CITATION,
         )
     ),

@@ -41,6 +41,10 @@ class HungUnitLoad(Row, kind="load of a hung unit"):
     def reckoned(self) -> float:
         return self.load * self.width
 
+    @figure(MASS, "empty weight")
+    def empty(self) -> float:
+        return self.weight * self.width
+
     @figure(MASS, "full weight")
     def full(self) -> float:
         return self.stored + self.weight * self.width

@@ -13,13 +13,14 @@ if TYPE_CHECKING:
 
 Signal = Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
 SIGNALS: tuple[Signal, ...] = get_args(Signal)
-KEYS = ("signal", "says", "for", "built before", "country", "source")
+KEYS = ("signal", "says", "for", "built before", "country", "heaviest", "source")
 
 
 class Caution(NamedTuple):
     """A caution: what it says, the kinds of row for which it is printed (none: for all plans), and its limits.
 
-    `built_before` keeps it to houses built earlier than that year, or of unknown age.
+    `built_before` keeps it to houses built earlier than that year, or of unknown age. `heaviest` is the kind of row and
+    the figure by which the heaviest thing is named with it, empty for none.
     """
 
     name: str
@@ -28,6 +29,7 @@ class Caution(NamedTuple):
     kinds: tuple[str, ...]
     built_before: int | None
     covers: str
+    heaviest: tuple[str, ...]
     source: Citation
 
 
@@ -51,9 +53,11 @@ def _caution(name: str, entry: Entry, documents: Mapping[str, Document]) -> Caut
     covers = read_covers(fields["country"]) if "country" in fields else EVERYWHERE
     kinds = [member.text("a kind of row") for member in fields["for"].members("for")] if "for" in fields else []
     year = _year(fields["built before"]) if "built before" in fields else None
+    weighed = fields["heaviest"].text("heaviest") if "heaviest" in fields else None
+    heaviest = tuple(part.strip() for part in (weighed or "").split("/")) if weighed else ()
     if signal is None or says is None or source is None or covers is None:
         return None
-    return Caution(name, signal, says, tuple(kind for kind in kinds if kind), year, covers, source)
+    return Caution(name, signal, says, tuple(kind for kind in kinds if kind), year, covers, heaviest, source)
 
 
 def _year(entry: Entry) -> int | None:

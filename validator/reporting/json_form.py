@@ -18,6 +18,7 @@ from validator.reporting.findings import makers, remedy, work_out_outcome
 from validator.reporting.lines import day_of
 from validator.reporting.points import Errand, put_together
 from validator.reporting.printing import Printer
+from validator.reporting.summary import caution_said
 
 FORM = 1
 
@@ -62,7 +63,8 @@ def as_data(judgement: Judgement, on: date, fail_on: Severity = "put right") -> 
         "outcomes": [outcome_data(outcome, printer) for outcome in judgement.outcomes],
         "rules that found nothing to judge": [rule.name for rule in judgement.idle],
         "cautions": [
-            {"signal": caution.signal, "says": printer.text(caution.says)} for caution in cautions(judgement.site)
+            {"signal": caution.signal, "says": caution_said(caution, judgement.site, printer)}
+            for caution in cautions(judgement.site)
         ],
     }
 

@@ -25,6 +25,7 @@ from validator.reporting.summary import (
     STANDING_SENTENCE,
     about,
     agreed_on,
+    caution_said,
     in_numbers,
     in_the_way,
     suppositions,
@@ -196,7 +197,10 @@ class PlanReport:
         """The standing cautions, folded up: they are the same at every change."""
         found = cautions(self._judgement.site)
         if found:
-            said = [f"- **{caution.signal}:** {plain(self._printer.text(caution.says))}" for caution in found]
+            said = [
+                f"- **{caution.signal}:** {plain(caution_said(caution, self._judgement.site, self._printer))}"
+                for caution in found
+            ]
             folded = "\n".join(("<details><summary>Whatever the plan says</summary>", "", *said, "", "</details>"))
             yield Block("note", folded)
 

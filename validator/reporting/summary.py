@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from validator.judging.cautions import heaviest
 from validator.judging.outcomes import Departure, Outcome
 from validator.judging.ready import StageVerdict
+from validator.measures.site import Site
+from validator.plan.dimensions import MASS
+from validator.reference.cautions import Caution
 from validator.reporting.findings import supposition
 from validator.reporting.lines import counted, day, day_of, sentence, some
 from validator.reporting.points import Points
@@ -66,3 +70,13 @@ def suppositions(points: Points, printer: Printer) -> Iterator[str]:
         by_supposition.setdefault((supposed, outcome.rule.title), []).append(outcome.subject.name)
     for (supposed, title), names in by_supposition.items():
         yield f"{supposed}: {printer.text(title)}, {some(names)}"
+
+
+def caution_said(caution: Caution, site: Site, printer: Printer) -> str:
+    """What a caution says, with the heaviest of the things it weighs by name."""
+    said = printer.text(caution.says)
+    weighed = heaviest(site, caution)
+    if weighed is None:
+        return said
+    name, mass = weighed
+    return f"{said} The heaviest here is {name}, {printer.value(mass, MASS, unit=True)}."

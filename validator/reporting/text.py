@@ -22,6 +22,7 @@ from validator.reporting.summary import (
     STANDING_SENTENCE,
     about,
     agreed_on,
+    caution_said,
     in_numbers,
     in_the_way,
     suppositions,
@@ -169,7 +170,7 @@ class TextReport:
         if found:
             yield from self._section("WHATEVER THE PLAN SAYS")
             for caution in found:
-                yield from labelled(caution.signal, self._printer.text(caution.says))
+                yield from labelled(caution.signal, caution_said(caution, self._judgement.site, self._printer))
             yield ""
 
     def _section(self, title: str) -> Iterator[str]:
