@@ -181,3 +181,10 @@ def test_a_plan_that_cannot_be_read_has_no_list(here: Here, write: Write) -> Non
     ran = here("measure", write("plan.yaml", "dryfit: 1\nwalls: {a: {lenght: 5}}\n"))
     assert (ran.status, ran.out) == (2, "")
     assert "line 2" in ran.err
+
+
+def test_what_a_record_leaves_open_is_found_out_at_its_wall(here: Here, write: Write) -> None:
+    text = BOATHOUSE + "built: {magnet: {wall: slip, studs: {found: [120, 520, 920]}}}\n"
+    found = {each["at"]: each for each in asked(here, write("plan.yaml", text))}
+    assert found["/built/magnet/known by"]["wall"] == "slip"
+    assert "pilot holes at both its edges" in found["/built/magnet/known by"]["how"]

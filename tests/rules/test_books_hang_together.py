@@ -23,6 +23,12 @@ def test_cautions_are_for_kinds_of_rows_that_there_are() -> None:
     assert {kind for caution in library().cautions for kind in caution.kinds} <= set(MEASURES)
 
 
+def test_a_caution_weighs_things_by_a_figure_that_there_is() -> None:
+    weighed = [caution.heaviest for caution in library().cautions if caution.heaviest]
+    assert weighed
+    assert all(figure in row_class(kind).figures for kind, figure in weighed)
+
+
 def test_every_document_is_cited() -> None:
     cited = {rule.source.document for rule in all_rules().values()}
     cited |= {table.source.document for tables in library().tables.values() for table in tables}
