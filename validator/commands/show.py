@@ -6,11 +6,14 @@ import argparse
 import sys
 
 from validator.commands.inspecting import inspect, say_unreadable, style
+from validator.judging.apply import Judgement
+from validator.plan.names import fold
 from validator.plan.problems import Unreadable
 from validator.reporting.about import about
 from validator.reporting.wall_sheet import as_lines, wall_named
 
 FOUND, NOT_FOUND, UNREADABLE = 0, 1, 2
+DRILLING = "drilling"
 
 
 def run(chosen: argparse.Namespace) -> int:
@@ -21,6 +24,9 @@ def run(chosen: argparse.Namespace) -> int:
         say_unreadable(unreadable)
         return UNREADABLE
     name = " ".join(chosen.name)
+    if fold(name) == DRILLING:
+        _drilling(judged, chosen.form)
+        return FOUND
     wall = wall_named(judged, name)
     if wall:
         sys.stdout.write(as_lines(judged, wall, judged.site.on, style()))
@@ -28,3 +34,15 @@ def run(chosen: argparse.Namespace) -> int:
     text, found = about(judged, name)
     (sys.stdout if found else sys.stderr).write(text)
     return FOUND if found else NOT_FOUND
+
+
+def _drilling(judged: Judgement, form: str) -> None:
+    """The holes of the plan, wall by wall."""
+    from validator.reporting.drilling import as_data, as_text
+
+    if form == "json":
+        from validator.reporting.json_form import as_text as as_json
+
+        sys.stdout.write(as_json(as_data(judged)))
+    else:
+        sys.stdout.write(as_text(judged, style()))

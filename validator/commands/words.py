@@ -147,10 +147,14 @@ def _check_words(command: argparse.ArgumentParser) -> None:
 def _show_words(command: argparse.ArgumentParser) -> None:
     command.description = (
         "Print every figure worked out about a thing, with its working and the lines it comes from; of a wall, as "
-        "`wall north`, all that is in it, on it and behind it, for whoever drills there."
+        "`wall north`, all that is in it, on it and behind it, for whoever drills there; of `drilling`, every hole "
+        "from the left of its wall, with its bit, its depth, what is near it and whether it is clear."
     )
-    command.add_argument("name", nargs="+", metavar="NAME", help="a unit, point, appliance, run, task …, or wall NAME")
+    command.add_argument(
+        "name", nargs="+", metavar="NAME", help="a unit, point, appliance, run, task …, wall NAME, or drilling"
+    )
     command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    command.add_argument("--form", choices=("text", "json"), default="text", help="of drilling: for people or machines")
     _common_words(command)
 
 
