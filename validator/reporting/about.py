@@ -72,11 +72,13 @@ def _fits(row: Row, name: str) -> bool:
 def _about_row(row: Row, judgement: Judgement, printer: Printer) -> Iterator[str]:
     context = f", {row.subject.context}" if row.subject.context else ""
     yield f"{row.subject.name}{context}: {printer.text(row.kind)}   ({printer.lines([row.subject.pointer])})"
+    told: set[str] = set()
     for name in row.figures:
-        yield from _figure(row, name, printer)
+        if not _not_of_this(row, name):
+            yield from _figure(row, name, printer, told)
     for name, declared in row.fields.items():
         known = row.known.get(name)
-        if declared.many:
+        if declared.many or (known is None and name not in row.missing):
             continue
         label = printer.text(known.label if known and known.label else declared.label)
         if known is None:
@@ -93,7 +95,14 @@ def _about_row(row: Row, judgement: Judgement, printer: Printer) -> Iterator[str
             yield f"{INDENT}rule {outcome.rule.name}: {outcome.result.value}{_margin(outcome, printer)}"
 
 
-def _figure(row: Row, name: str, printer: Printer) -> Iterator[str]:
+def _not_of_this(row: Row, name: str) -> bool:
+    """Whether a figure rests on a field that the measure has left out of this row: it is not about such a thing."""
+    left_out = {f"{row.kind}.{field}" for field in row.fields if field not in row.known and field not in row.missing}
+    return any(gap.asks in left_out for gap in all_missing(row, name))
+
+
+def _figure(row: Row, name: str, printer: Printer, told: set[str]) -> Iterator[str]:
+    """A figure with its working; `told` are the lines that stand below an earlier figure of the row already."""
     figure = row.figures[name]
     label = printer.text(figure.label)
     missing = all_missing(row, name)
@@ -112,8 +121,10 @@ def _figure(row: Row, name: str, printer: Printer) -> Iterator[str]:
     yield f"{INDENT}{label}: {shown}{sums}" + (f"   ({measured})" if measured else "")
     if working:
         for depth, line in working.flat():
-            if depth:
-                yield f"{INDENT * (depth + 1)}{line.label} {line.result} = {line.sum}"
+            said = f"{line.label} {line.result} = {line.sum}"
+            if depth and said not in told:
+                told.add(said)
+                yield f"{INDENT * (depth + 1)}{said}"
 
 
 def _ends(low: object, high: object, value: object, type: object, printer: Printer) -> str:

@@ -22,13 +22,17 @@ class Working(NamedTuple):
     pointers: tuple[str, ...] = ()
 
     def flat(self) -> Iterator[tuple[int, Working]]:
-        """The lines from the top down with their depth."""
-        yield from self._flat(0)
+        """The lines from the top down with their depth; what several of them rest on stands once, below the first."""
+        yield from self._flat(0, set())
 
-    def _flat(self, depth: int) -> Iterator[tuple[int, Working]]:
+    def _flat(self, depth: int, told: set[tuple[str, str, str]]) -> Iterator[tuple[int, Working]]:
+        line = self.label, self.sum, self.result
+        if depth and line in told:
+            return
+        told.add(line)
         yield depth, self
         for part in self.below:
-            yield from part._flat(depth + 1)
+            yield from part._flat(depth + 1, told)
 
 
 def work_out(row: Row, name: str, printer: Printer, *, depth: int = 8) -> Working | None:

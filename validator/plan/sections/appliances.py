@@ -10,12 +10,16 @@ from validator.plan.elements import Element, Unfit
 from validator.plan.fields import (
     Along,
     Date,
+    Density,
     Flow,
     Height,
     Length,
     MakersDuration,
+    MakersForce,
     MakersLength,
+    MakersPressure,
     MakersWaterAdded,
+    Mass,
     Money,
     Power,
     Size,
@@ -139,6 +143,7 @@ class Appliance(Element):
     carried: Annotated[Literal["upright only", "on its back"] | ToFind, OneOf()] | None = None
     open: Length | None = None  # how far its door stands out from its front when it is open
     width: Length | None = None
+    weight: Mass | None = None
     cut_out: Size | None = None
     bowl: Size | None = None
     pan_support: Length | None = None
@@ -203,12 +208,25 @@ class AppliancePapers(Element):
 
 
 class PlugPapers(Element):
+    """What one fixing may carry: `load` whichever way it is pulled, or `pull` and `shear` apart.
+
+    `as` says what figure that is, `in` what it was found in.
+    """
+
     called: ClassVar[str] = "what a fixing's maker states"
 
     read: str
     embedment: MakersLength | None = None
     hole_depth: MakersLength | None = None
     wall_thickness: MakersLength | None = None  # of what carries, without its coverings
+    load: MakersForce | None = None
+    pull: MakersForce | None = None
+    shear: MakersForce | None = None
+    as_: Annotated[Literal["recommended", "characteristic", "mean failure"] | ToFind, OneOf()] | None = None
+    in_: Term | None = None
+    spacing: MakersLength | None = None  # between fixings that each carry their whole load
+    withdrawal: MakersPressure | None = None  # of a screw in timber, characteristic, as tested
+    density: Density | None = None  # of the timber it was tested in
 
 
 class FloorPapers(Element):

@@ -9,7 +9,7 @@ from pydantic_core import CoreSchema, core_schema
 
 from validator.plan.choices import NameOfWall, OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit, is_to_find
-from validator.plan.fields import Along, Count, Height, Length, LineLoad, MakersLength, Moisture, Size, Term
+from validator.plan.fields import Along, Count, Height, Length, LineLoad, MakersLength, Mass, Moisture, Size, Term
 from validator.plan.names import fold
 from validator.plan.order import ITEM_LINE
 from validator.plan.sections.room import MoistureReading
@@ -41,13 +41,14 @@ Tops = Annotated[str | Height, _LevelOrHeight()]
 
 
 class Hangers(Element):
-    """Where a wall unit's hangers sit: down from its top, in from its sides."""
+    """Where a wall unit's hangers sit: down from its top, in from its sides; `rated` is what one of them may carry."""
 
     called: ClassVar[str] = "a pair of hangers"
     asks: ClassVar[tuple[str, ...]] = ("down", "in_")
 
     down: Length | None = None
     in_: Length | None = None
+    rated: Mass | None = None
 
 
 class Strips(Element):
@@ -118,6 +119,7 @@ class Item(Element):
     other_side: Length | None = None  # a corner unit of two legs: how far the other leg reaches along its wall
     hangers: Hangers | None = None
     protected: Annotated[bool | ToFind, YesOrNo()] | None = None  # against the heat of a hob, as the code allows
+    lower_edge: Term | None = None  # what keeps the foot of a wall unit where it is: `screw`, `none`
     underside: Height | None = None
     cornice: MakersLength | None = None  # what stands on its top: cornice, capping, light
     stood_up: (

@@ -47,6 +47,7 @@ class Screw(Element):
     diameter: Length | None = None
     gauge: str | None = None
     length: Length | None = None
+    thread: Length | None = None  # how much of its length is threaded, to its tip
 
     @classmethod
     def short(cls, written: object) -> Mapping[str, object]:
@@ -97,6 +98,7 @@ class Fixing(Element):
     ends, and lies `down` from the top of the thing (a batten: from the underside of the worktop), or at `up`. The
     screws of a rail into studs come where the studs are. `packers` are between the wall and what it passes; `spacers`
     bridge a void behind the lining, so that the fixing does not bend in it.
+    `timber` is the strength class or the species of the wood that a screw goes into.
     """
 
     called: ClassVar[str] = "a fixing"
@@ -110,6 +112,7 @@ class Fixing(Element):
     from_ends: Length | None = None
     down: Length | None = None
     up: Height | None = None
+    timber: Term | None = None
     into: Term | None = None
     through: Length | None = None
     fixture: Term | None = None  # what that is: a steel rail, an anchor strip
