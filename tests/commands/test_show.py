@@ -158,3 +158,10 @@ def test_a_sheet_of_an_american_wall_is_in_inches(here: Here) -> None:
     assert ran.status == 0
     assert "receptacle" in ran.out
     assert max(len(line) for line in ran.out.splitlines()) <= 80
+
+
+def test_of_a_wall_unit_it_says_first_what_holds_it_and_with_what_reserve() -> None:
+    ran = dryfit("show", "W1", DEMO / "tern-cottage", "--on", ON)
+    first, second, *_ = ran.out.splitlines()
+    assert first.startswith("W1, north wall: hung unit on its fixings")
+    assert second.strip() == "held by rail, in brick, 2 of them, reserve 2.85"

@@ -169,7 +169,7 @@ def _weight(site: Site, item: Item, width: Given, subject: Subject) -> Given:
     if item.weight is not None:
         by_width = reading.read(item, "weight", "weight by the width")
     else:
-        by_width = _by_height(site, item, "unit-weights", "weight", "weight by the width")
+        by_width = _by_height(site, item, "unit-weights", "weight", "usual weight by the width")
     return worked(ByWidth(subject, width=width, by_width=by_width), "weight", f"weight of {subject.name}")
 
 
@@ -183,7 +183,7 @@ def _stored(site: Site, item: Item, width: Given, depth: Given, subject: Subject
     if item.shelves is not None:
         shelves = reading.read(item, "shelves", "shelves")
     else:
-        shelves = _by_height(site, item, "unit-weights", "shelves", "shelves")
+        shelves = _by_height(site, item, "unit-weights", "shelves", "usual shelves")
     row = Stored(
         subject,
         width=width,

@@ -19,6 +19,8 @@ from validator.reporting.printing import Printer
 from validator.reporting.working import datum, work_out
 
 INDENT = "  "
+RESERVE = "reserve"
+"""The figure of a row about what holds a thing on its wall."""
 
 
 def about(judgement: Judgement, name: str) -> tuple[str, bool]:
@@ -33,6 +35,7 @@ def about(judgement: Judgement, name: str) -> tuple[str, bool]:
         return tamed("\n".join(line for text in said for line in wrap(text, WIDTH)) + "\n"), False
     printer = Printer(judgement.site)
     lines: list[str] = []
+    found.sort(key=lambda row: RESERVE not in row.figures)  # what holds a thing is what one asks of it first
     for row in found:
         for line in _about_row(row, judgement, printer):
             lines += _hanging(line)
@@ -72,6 +75,8 @@ def _fits(row: Row, name: str) -> bool:
 def _about_row(row: Row, judgement: Judgement, printer: Printer) -> Iterator[str]:
     context = f", {row.subject.context}" if row.subject.context else ""
     yield f"{row.subject.name}{context}: {printer.text(row.kind)}   ({printer.lines([row.subject.pointer])})"
+    if RESERVE in row.figures:
+        yield INDENT + _what_holds(row, printer)
     told: set[str] = set()
     for name in row.figures:
         if not _not_of_this(row, name):
@@ -93,6 +98,27 @@ def _about_row(row: Row, judgement: Judgement, printer: Printer) -> Iterator[str
     for outcome in judgement.outcomes:
         if outcome.row is not None and outcome.subject == row.subject and outcome.rule.each == row.kind:
             yield f"{INDENT}rule {outcome.rule.name}: {outcome.result.value}{_margin(outcome, printer)}"
+
+
+def _what_holds(row: Row, printer: Printer) -> str:
+    """What holds a thing, with how many and what reserve: `held by rail in brick, 2 of them, reserve 4.07`."""
+    parts = []
+    for name, said in (
+        ("held_by", "held by {}"),
+        ("base", "in {}"),
+        ("number", "{} of them"),
+        (RESERVE, "reserve {}"),
+    ):
+        dimension = row.figures[name].dimension if name in row.figures else row.fields[name].type
+        try:
+            values = [getattr(corner, name) for corner in row.corners()]
+        except NotKnown:
+            parts.append(said.format("not known"))
+            continue
+        worst = min(values) if isinstance(values[0], float) else values[0]
+        shown = printer.value(worst, dimension) if isinstance(dimension, Dimension) else printer.text(str(worst))
+        parts.append(said.format(shown))
+    return ", ".join(parts)
 
 
 def _not_of_this(row: Row, name: str) -> bool:
