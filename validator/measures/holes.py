@@ -13,7 +13,7 @@ from validator.measures.fixings import held_by
 from validator.measures.room_levels import Above, Below
 from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
 from validator.measures.studs import stud_places
-from validator.measures.walls import difference, half_of, named_gap, place_along, worked
+from validator.measures.walls import difference, half_of, length_of, named_gap, place_along, worked
 from validator.plan.dimensions import LENGTH, NUMBER
 from validator.plan.names import fold
 from validator.plan.values import Quantity
@@ -242,6 +242,14 @@ class Holes:
             studs = studs[: int(fixing.each.low)]
         return [reading.exactly(place, found.studs.pointer, "stud") for place in studs]
 
+    def _that_fit(self, wall: str, first: Given, every: Given) -> int:
+        """How many holes of a row its wall has room for, and one more, which then is found beyond the end of it."""
+        whole = length_of(self._site.plan, wall)
+        if isinstance(whole, Known) and isinstance(first, Known) and isinstance(every, Known):
+            room = float(whole.high or 0.0) - float(first.low or 0.0)
+            return min(MOST_IN_A_ROW, max(1, math.floor(room / float(every.low or every.value)) + 2))
+        return MOST_IN_A_ROW
+
     def _outright(self) -> Iterator[Hole]:
         site = self._site
         for name, hole in site.plan.drill.items():
@@ -257,8 +265,13 @@ class Holes:
                 yield self._hole(Subject(name, hole.pointer, context, wall), first, up, hole.for_ or "", hole)
                 continue
             every = named_gap(reading.read(hole, "every", "from hole to hole"), f"distance between the holes of {name}")
+            if isinstance(every, Known) and (every.high or 0.0) <= 0:
+                detail = "holes of a row lie apart"
+                every = Missing(
+                    hole.pointer_to("every"), f"distance between the holes of {name}", Why.UNCLEAR, detail=detail
+                )
             number = hole.number.low if isinstance(hole.number, Quantity) else 1
-            for step in range(min(int(number), MOST_IN_A_ROW)):
+            for step in range(min(int(number), self._that_fit(wall, first, every))):
                 subject = Subject(f"{name} {step + 1}", hole.pointer, context, wall)
                 along = first
                 if step or hole.number is None:

@@ -24,6 +24,7 @@ from validator.measures.strips import FIELDS, RUNS, Source, StripsOfWall, strip_
 from validator.measures.walls import half_of, length_of, named_gap, place_along, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
+from validator.plan.sections.drilling import DrillHole
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -40,7 +41,8 @@ SIDES = {"from left": "from right", "from right": "from left"}
 class HoleBeyond(Row, kind="hole seen from the other face"):
     """One hole with the strip nearest to it that starts from a point on the other face of its wall.
 
-    The fields of the strip are as in a drill point; which walls are thin enough to ask is for rules to say.
+    The fields of the strip are as in a drill point; which walls are thin enough to ask is for rules to say. `is_given`
+    is whether the plan gives the hole outright; how deep others go is judged of their fixings.
     """
 
     layers: tuple[float, ...] = given(LENGTH, "layers of the wall", many=True)
@@ -49,6 +51,12 @@ class HoleBeyond(Row, kind="hole seen from the other face"):
     half_strip: float = given(LENGTH, "half the plate")
     strip_of: str = given(NAME, "point on the other face whose cable may run there")
     runs: str = given(Words(RUNS), "how the strip runs")
+    is_given: bool = given(YES_NO, "whether the plan gives the hole outright")
+    depth: float = given(LENGTH, "hole")
+
+    @figure(LENGTH, "wall left behind the hole", start="end of the hole", end="other face of the wall")
+    def left_behind(self) -> float:
+        return self.wall_thickness - self.depth
 
     @figure(LENGTH, "wall", start="one face of the wall", end="its other face")
     def wall_thickness(self) -> float:
@@ -90,7 +98,12 @@ def holes_beyond(site: Site) -> Rows:
             values = strip_fields(strips, hole, site.plan.walls[hole.wall].pointer_to("beyond"))
         else:
             values = dict.fromkeys(FIELDS, strips)
-        rows.rows.append(HoleBeyond(hole.subject, layers=layers[names], **values))
+        given_outright = reading.exactly(
+            isinstance(hole.made_for, DrillHole), hole.subject.pointer, "whether the plan gives the hole outright"
+        )
+        rows.rows.append(
+            HoleBeyond(hole.subject, layers=layers[names], is_given=given_outright, depth=hole.depth, **values)
+        )
     return rows
 
 

@@ -11,7 +11,8 @@ from validator.measures.arithmetic import total
 from validator.measures.circuits import names_served
 from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, figure, given
 from validator.measures.setting_out import PointPlace
-from validator.measures.walls import half_of, named_gap, place_along, worked
+from validator.measures.slopes import ceiling_at
+from validator.measures.walls import half_of, length_of, named_gap, place_along, worked
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
@@ -222,6 +223,9 @@ def _row(site: Site, placed: PlacedPoint) -> PointPlace:
         over_worktop=_over_worktop(site, placed),
         finished_floor=site.levels.at(placed.on).finished_floor,
         wall=placed.wall,
+        is_measured=reading.exactly(point.along is not None, point.pointer, "whether its place is measured"),
+        wall_length=length_of(site.plan, placed.on) if placed.on else placed.wall,
+        ceiling=ceiling_at(site, placed.on, along),
     )
 
 

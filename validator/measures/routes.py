@@ -27,8 +27,8 @@ from validator.measures.rows import (
 )
 from validator.measures.slopes import ceiling_at
 from validator.measures.strips import ends_of
-from validator.measures.walls import difference, length_of, place_along
-from validator.plan.dimensions import DAY, DURATION, LENGTH
+from validator.measures.walls import difference, length_of, named_gap, place_along
+from validator.plan.dimensions import CURRENT, DAY, DURATION, LENGTH
 from validator.plan.names import fold
 from validator.plan.values import NothingStated
 
@@ -72,7 +72,10 @@ class RecordedRoute(Row, kind="route in a wall"):
     age: float = given(DURATION, "since it was seen")
     deep: float = given(LENGTH, "below the face of the wall")
     aslant: float = given(LENGTH, "off upright and off level, at most")
+    length: float = given(LENGTH, "from its first corner to its last")
     inside_wall: float = given(LENGTH, "nearest edge of the wall")
+    protected: bool = given(YES_NO, "whether earthed metal covers it")
+    residual: float = given(CURRENT, "residual current device of its circuit")
 
 
 class RouteInStud(Row, kind="route in a stud"):
@@ -84,6 +87,8 @@ class RouteInStud(Row, kind="route in a stud"):
     coverings: tuple[float, ...] = given(LENGTH, "layers on the studs", many=True)
     plate: float = given(LENGTH, "steel over it")
     has_plate: bool = given(YES_NO, "whether steel covers it")
+    protected: bool = given(YES_NO, "whether earthed metal covers it")
+    residual: float = given(CURRENT, "residual current device of its circuit")
 
     @figure(LENGTH, "set back in the stud", start="face of the stud", end="route")
     def set_back(self) -> float:
@@ -319,8 +324,30 @@ def _recorded(site: Site, placed: PlacedRoute) -> RecordedRoute:
         age=age,
         deep=reading.read(route, "deep", f"depth of {placed.name}"),
         aslant=slant,
+        length=placed.gaps or _whole(placed, legs),
+        **_kept_safe(site, placed),
         inside_wall=_inside(site, placed),
     )
+
+
+def _whole(placed: PlacedRoute, legs: list[Leg]) -> Known:
+    """How long a route is; 0 where its corners are all one place, however well that is measured."""
+    long = math.fsum(math.hypot(leg.end.x - leg.start.x, leg.end.y - leg.start.y) for leg in legs)
+    return Known(long, placed.route.pointer, "", f"length of {placed.name}", low=long, high=long)
+
+
+def _kept_safe(site: Site, placed: PlacedRoute) -> dict[str, Given]:
+    """What guards a cable that a drill may meet: metal around it, and the residual current device of its circuit."""
+    route = placed.route
+    protected = reading.word(
+        route.protected, route.pointer_to("protected"), f"whether earthed metal covers {placed.name}"
+    )
+    at, circuits = route.pointer_to("circuit"), site.plan.circuits
+    label = f"residual current device of the circuit of {placed.name}"
+    residual: Given = Missing(at, f"circuit of {placed.name}")
+    if route.circuit is not None and route.circuit in circuits:
+        residual = named_gap(reading.read(circuits[route.circuit], "rcd", label), label)
+    return {"protected": protected, "residual": residual}
 
 
 def _inside(site: Site, placed: PlacedRoute) -> Given:
@@ -370,6 +397,7 @@ def routes_in_studs(site: Site) -> Rows:
                     deep=reading.read(route, "deep", f"depth of {placed.name}"),
                     coverings=way.coverings,
                     **plate,
+                    **_kept_safe(site, placed),
                 )
             )
     return rows

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from validator.measures.arithmetic import root, total
+from validator.measures.arithmetic import least, root, total
 from validator.measures.rows import NAME, YES_NO, LeftOut, Missing, Row, Rows, figure, given
 from validator.plan.dimensions import LENGTH
 
@@ -105,6 +105,19 @@ class PointPlace(Row, kind="point on a wall"):
     over_worktop: bool = given(YES_NO, "whether a worktop lies below it")
     finished_floor: float = given(LENGTH, "finished floor above the bare floor")
     wall: str = given(NAME, "wall")
+    is_measured: bool = given(YES_NO, "whether its place is measured along the wall")
+    wall_length: float = given(LENGTH, "length of the wall")
+    ceiling: float = given(LENGTH, "ceiling above the bare floor")
+
+    @figure(LENGTH, "inside its wall", start="nearest edge of the wall", end="edge of the plate")
+    def inside_wall(self) -> float:
+        half_wide, half_high = self.plate_width / 2, self.plate_height / 2
+        return least(
+            self.along - half_wide,
+            self.wall_length - self.along - half_wide,
+            self.up - half_high,
+            self.ceiling - self.up - half_high,
+        )
 
     @figure(LENGTH, "height above the worktop", start="worktop", end="middle of the plate")
     def above_worktop(self) -> float:
