@@ -81,10 +81,10 @@ def _stored(caches: Path) -> Path:
 
 def _changed(file: Path, change: Callable[[Any], None]) -> None:
     """Change what a file keeps and give it the digest that goes with it: what a forger would do."""
-    head, _, body = file.read_bytes().partition(b"\n")
+    head, lists, body = file.read_bytes().split(b"\n", 2)
     data = json.loads(body)
     change(data)
-    forged = json.dumps(data).encode()
+    forged = lists + b"\n" + json.dumps(data).encode()
     file.write_bytes(head.split()[0] + b" " + hashlib.sha256(forged).hexdigest().encode() + b"\n" + forged)
 
 
@@ -118,7 +118,8 @@ class TestKeeping:
 
     def test_what_is_kept_is_plain_json_that_only_the_user_can_write(self, folder: Path, caches: Path) -> None:
         read_or_recall(folder, "", (), caches)
-        assert json.loads(_stored(caches).read_text("utf-8").partition("\n")[2])
+        _, *lines = _stored(caches).read_text("utf-8").split("\n")
+        assert all(json.loads(line) is not None for line in lines)
         assert _stored(caches).stat().st_mode & 0o777 == 0o600
         assert caches.stat().st_mode & 0o777 == 0o700
 
@@ -226,7 +227,7 @@ class TestDamaged:
         self._is_made_again(reads)
 
     def test_lists_in_lists_without_end(self, reads: list[str]) -> None:
-        body = b"[" * 100_000
+        body = b"[]\n" + b"[" * 100_000
         key = self.file.read_bytes().split()[0]
         self.file.write_bytes(key + b" " + hashlib.sha256(body).hexdigest().encode() + b"\n" + body)
         self._is_made_again(reads)
@@ -348,6 +349,10 @@ class TestForged:
 
     def test_a_rule_with_a_field_too_many(self) -> None:
         assert self._refused(lambda data: _rule(data).append("more"))
+
+    @pytest.mark.parametrize("number", [99, -1, True, "0"])
+    def test_the_number_of_a_list_of_words_that_is_not_there(self, number: object) -> None:
+        assert self._refused(lambda data: _rule(data).__setitem__(3, {"list": number}))
 
     def test_a_rule_that_is_no_list(self) -> None:
         assert self._refused(lambda data: data[1].__setitem__(0, {"rules": []}))

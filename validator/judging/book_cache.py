@@ -12,8 +12,9 @@ import hashlib
 import json
 import os
 import stat
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
+from typing import Any
 
 from validator.judging.books import Books, read_rulebooks
 from validator.judging.expressions import Expression
@@ -31,6 +32,10 @@ LARGEST = 8_000_000
 
 MOST = 16
 """How many files are kept; those longest untouched go first."""
+
+LONG = 20
+SHARED = "list"
+"""A list of so many words is written once; where it stands, its number does."""
 
 OF_A_REMEDY = frozenset({"have", "need", "short"})
 PARTS_OF_THE_PROGRAM = ("plan", "reference", "measures", "judging")
@@ -62,7 +67,8 @@ def recall(file: Path, key: str) -> tuple[Library, Books] | None:
         head, _, body = _own_content(file).partition(b"\n")
         if head != _head(key, body):
             return None
-        match json.loads(body):
+        lists, _, rest = body.partition(b"\n")
+        match json.loads(rest, object_hook=_shared(json.loads(lists))):
             case [stored_library, stored_books]:
                 library: Library = LIBRARY.read(stored_library)
                 books: Books = BOOKS.read(stored_books)
@@ -78,9 +84,10 @@ def keep(file: Path, key: str, library: Library, books: Books) -> None:
     """Keep them under a key, written beside the file and put in its place in one step; quietly not where that fails."""
     import tempfile
 
-    body = json.dumps([LIBRARY.write(library), BOOKS.write(books)], ensure_ascii=False, allow_nan=False).encode(
-        "utf-8", "surrogatepass"
-    )
+    lists: dict[tuple[str, ...], int] = {}
+    data = _sharing([LIBRARY.write(library), BOOKS.write(books)], lists)
+    lines = (json.dumps(part, ensure_ascii=False, allow_nan=False) for part in ([*lists], data))
+    body = "\n".join(lines).encode("utf-8", "surrogatepass")
     with contextlib.suppress(OSError):
         file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         handle, beside = tempfile.mkstemp(".part", file.stem, file.parent)
@@ -92,6 +99,31 @@ def keep(file: Path, key: str, library: Library, books: Books) -> None:
             os.unlink(beside)
             raise
         _clear_away(file.parent)
+
+
+def _sharing(data: Any, lists: dict[tuple[str, ...], int]) -> Any:
+    """The same data with each long list of words written once: the terms of the trade stand in every rule about one."""
+    if isinstance(data, dict):
+        return {name: _sharing(value, lists) for name, value in data.items()}
+    if not isinstance(data, list | tuple):
+        return data
+    if len(data) >= LONG and all(type(word) is str for word in data):
+        return {SHARED: lists.setdefault(tuple(data), len(lists))}
+    return [_sharing(value, lists) for value in data]
+
+
+def _shared(lists: Any) -> Callable[[dict[str, Any]], Any]:
+    """Puts the long lists back while stored data is read; ValueError for one that is not there."""
+
+    def put_back(found: dict[str, Any]) -> Any:
+        number = found.get(SHARED)
+        if len(found) != 1 or type(number) is not int:
+            return found
+        if not isinstance(lists, list) or not 0 <= number < len(lists):
+            raise Damaged(SHARED)
+        return lists[number]
+
+    return put_back
 
 
 def _read(folder: Path, country: str, given: Sequence[str | Path]) -> tuple[Library, Books]:
