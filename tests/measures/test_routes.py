@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import random
 from typing import Any
 
 import pytest
 
-from tests.measures.plans import ends, left_out, rows, to_find
+from tests.measures.plans import ends, left_out, rows, site, to_find
 
 WALL = """
 heights from: bare floor
@@ -85,3 +86,18 @@ def test_a_rail_has_holes_no_further_apart_than_its_centres() -> None:
     found = rows(text, "drill point")
     assert [hole.along for hole in found] == [50, 300, 550, 800, 1050]
     assert {hole.up for hole in found} == {2085}
+
+
+def test_the_search_finds_what_looking_at_every_leg_finds() -> None:
+    lot = random.Random(20)
+    lines = [
+        f"  R{number}: {{is: cable, wall: north, known by: photo, from: '{lot.randint(0, 3000)} from west, "
+        f"{lot.randint(0, 2400)}', to: '{lot.randint(0, 3000)} from west, {lot.choice((100, 300, 2300))}'}}"
+        for number in range(60)
+    ]
+    placed = site(WALL + "routes:\n" + "\n".join(lines) + "\n")
+    (group,) = placed.routes.by_wall["north"]
+    legs = [leg for route in placed.routes.all for leg in route.legs()]
+    for _ in range(200):
+        x, y = lot.uniform(0, 3000), lot.uniform(0, 2400)
+        assert group.nearest(x, y)[0] == pytest.approx(min(leg.away(x, y) for leg in legs))

@@ -43,6 +43,10 @@ SETTLED = ("photo", "opened up")
 """How a route is known for sure: somebody has seen it. All else only says where to look for it."""
 
 
+PIECE = 400.0
+"""In mm: how far along the wall one piece of a route goes at most, in the order in which holes look for them."""
+
+
 class HoleNearRoute(Row, kind="hole near a route"):
     """One hole with the recorded cable or pipe of one kind that is nearest to it on its wall.
 
@@ -104,21 +108,12 @@ class Spot(NamedTuple):
 
 
 class Leg(NamedTuple):
-    """A straight piece of a route between two corners."""
+    """A straight piece of a route between two corners; `off` is how far any place of it may be off."""
 
     of: PlacedRoute
     start: Spot
     end: Spot
-
-    @property
-    def off(self) -> float:
-        """How far any place of it may be off."""
-        return max(self.start.off, self.end.off)
-
-    @property
-    def is_upright(self) -> bool:
-        """Whether it takes less of the wall along than up."""
-        return abs(self.end.x - self.start.x) < abs(self.end.y - self.start.y)
+    off: float
 
     @property
     def aslant(self) -> float:
@@ -155,31 +150,40 @@ class PlacedRoute(NamedTuple):
         return what, self.settled, bool(self.gaps)
 
     def legs(self) -> list[Leg]:
-        return [Leg(self, start, end) for start, end in pairwise(self.spots)] if not self.gaps else []
+        if self.gaps:
+            return []
+        return [Leg(self, start, end, max(start.off, end.off)) for start, end in pairwise(self.spots)]
 
 
 class RoutesOfWall:
-    """The routes of one group on one wall, in order along it and up it."""
+    """The routes of one group on one wall, in order along it.
+
+    What runs along the wall is cut into pieces for the search, as many cables run level at one height.
+    """
 
     def __init__(self, routes: list[PlacedRoute]) -> None:
         self.first = routes[0]
         legs = [leg for route in routes for leg in route.legs()]
-        self._upright = Nearest([_stretch(leg, leg.start.x, leg.end.x) for leg in legs if leg.is_upright])
-        self._level = Nearest([_stretch(leg, leg.start.y, leg.end.y) for leg in legs if not leg.is_upright])
+        self._along = Nearest([piece for leg in legs for piece in _pieces(leg)])
 
     def nearest(self, x: float, y: float) -> tuple[float, Leg | None]:
         """The piece nearest to a place, and how far it is away where it is off as far as it may be."""
 
         def away(leg: Leg, best: float) -> float:
+            above, also_above, near = leg.start.y - y, leg.end.y - y, best + leg.off
+            if (above > near and also_above > near) or (above < -near and also_above < -near):
+                return best
             return max(0.0, leg.away(x, y) - leg.off)
 
-        best, found = self._upright.search(x, x, away)
-        best, level = self._level.search(y, y, away, best)
-        return best, level or found
+        return self._along.search(x, x, away)
 
 
-def _stretch(leg: Leg, start: float, end: float) -> Stretch[Leg]:
-    return Stretch(min(start, end) - leg.off, max(start, end) + leg.off, leg)
+def _pieces(leg: Leg) -> list[Stretch[Leg]]:
+    """The stretch of the wall that a leg takes, in pieces no longer than `PIECE`."""
+    low, high = min(leg.start.x, leg.end.x) - leg.off, max(leg.start.x, leg.end.x) + leg.off
+    count = max(1, math.ceil((high - low) / PIECE))
+    each = (high - low) / count
+    return [Stretch(low + number * each, low + (number + 1) * each, leg) for number in range(count)]
 
 
 class Routes:
