@@ -54,6 +54,7 @@ NO_ONE_FIGURE = {
         "edge-of-an-overhang-firm",
         "drill-away-from-the-corner-strip",
     },
+    "a unit has one hanger at each side": {"hung-unit-on-two-fixings"},
 }
 """Limits that no single figure typed in a demo plan brings to turn, by the reason."""
 
@@ -73,6 +74,12 @@ TOGETHER = {
         "clear-of-doors-and-windows",
         "fixing-away-from-an-edge",
         "fixing-well-away-from-an-edge",
+    },
+    "half is left in a joint, and half without a hanger; what does not hold is asked no more": {
+        "hung-unit-held",
+        "hung-unit-held-in-joints",
+        "hung-unit-held-by-one-less",
+        "hung-unit-leaned-on",
     },
 }
 """Limits that meet in one millimetre, by the reason."""
