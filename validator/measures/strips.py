@@ -106,7 +106,8 @@ class StripsOfWall:
                 else:
                     low, high = strip.ends[0] - strip.half_most, strip.ends[1] + strip.half_most
                     (upright if strip.runs == "upright" else level).append(Stretch(low, high, strip))
-        self._strips = [each.thing for each in (*upright, *level)]
+        self.placed = [each.thing for each in (*upright, *level)]
+        """Those of which the place is known."""
         self._upright, self._level = Nearest(upright), Nearest(level)
 
     def most_dangerous(self, hole: Hole) -> Strip | None:
@@ -119,7 +120,7 @@ class StripsOfWall:
                 found = nearer or found
         if best <= 0.0 and found is not None:
             return found
-        unplaced = [] if along is not None and up is not None else self._strips
+        unplaced = [] if along is not None and up is not None else self.placed
         for strip in (*self._open, *unplaced):
             here, on = (along, up) if strip.runs == "upright" else (up, along)
             if (here is None or strip.ends is None or not isinstance(strip.half, Known)) and strip.reaches(on):

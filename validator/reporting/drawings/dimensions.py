@@ -1,0 +1,220 @@
+"""Dimensions after ISO 129: chains along a line, and running dimensions from one end; texts never overlap.
+
+Both lie along an axis on paper and outside what they measure. A figure that is wider than its piece of a chain stands
+in a row of its own further out, on a leader; running figures are spread apart, each on a leader to its place.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from validator.reporting.drawings.canvas import Canvas, Kind, Point
+from validator.reporting.drawings.lettering import DEEP, HIGH, SIZE, Lettering, width_of
+
+ROW = SIZE * (HIGH + DEEP) + 0.5
+"""The height of a row of figures."""
+
+OVER = 0.6
+"""From a dimension line to the figure above it."""
+
+GAP = 1.0
+"""Between what is measured and an extension line."""
+
+PAST = 1.0
+"""How far an extension line passes the dimension line."""
+
+TICK = 0.9
+MOST_NAMES = 5
+"""More names at one height or place are cut short; each thing is lettered where it is drawn."""
+
+MOST_ROWS = 8
+"""Figures that find no room in so many rows are not lettered; the drawing says so."""
+
+PITCH = ROW
+BEND = 3.0
+
+
+class Axis(NamedTuple):
+    """A line on paper with the way out from what is measured: both directions have length 1."""
+
+    start: Point
+    along: Point
+    out: Point
+
+    def at(self, s: float, t: float) -> Point:
+        (x, y), (ax, ay), (ox, oy) = self.start, self.along, self.out
+        return x + s * ax + t * ox, y + s * ay + t * oy
+
+    @property
+    def angle(self) -> float:
+        """How a text along it lies, read from below or from the right."""
+        return upright(math.degrees(math.atan2(self.along[1], self.along[0])))
+
+    @property
+    def is_above(self) -> bool:
+        """Whether outwards is where the letters' tops are."""
+        turn = math.radians(self.angle)
+        return self.out[0] * math.sin(turn) - self.out[1] * math.cos(turn) > 0
+
+
+class Span(NamedTuple):
+    """A piece of a chain in mm of paper along the axis, with its figure."""
+
+    start: float
+    end: float
+    text: str
+    bold: bool = False
+
+
+class Mark(NamedTuple):
+    """A place along an axis with its figure, and what is there."""
+
+    place: float
+    figure: str
+    name: str = ""
+    bold: bool = False
+
+
+def upright(angle: float) -> float:
+    """The angle turned by a half where a text would stand on its head."""
+    angle = (angle + 180) % 360 - 180
+    if angle > 90 - 1e-6:
+        angle -= 180
+    elif angle <= -90 - 1e-6:
+        angle += 180
+    return round(angle, 3)
+
+
+def chain(canvas: Canvas, axis: Axis, spans: Sequence[Span], nearest: float, passing: Sequence[float] = ()) -> float:
+    """A chain of dimensions, no nearer than `nearest` to what it measures; returns how far out it reaches.
+
+    `passing` are the places along the axis of lines that go through the chain, which its figures keep clear of.
+    """
+    spans = [span for span in spans if span.end - span.start > 1e-6]
+    if not spans:
+        return nearest
+    line = nearest + (1.5 if axis.is_above else OVER + ROW)
+    _line(canvas, axis, sorted({span.start for span in spans} | {span.end for span in spans}), line)
+    sign = 1.0 if axis.is_above else -1.0
+    far = line + (OVER + ROW if axis.is_above else PAST)
+    for span, row in zip(spans, _rows(spans), strict=True):
+        if row is None:
+            canvas.not_known(f"no room to letter {span.text}: see the schedule")
+            continue
+        middle = (span.start + span.end) / 2 if row else _clear(span, passing)
+        foot = line + sign * (OVER + SIZE * DEEP)
+        if row:
+            out = far if not axis.is_above else line + OVER + ROW
+            edge = out + (row - 1) * ROW
+            foot = edge + (SIZE * DEEP if axis.is_above else SIZE * HIGH) + 0.3
+            canvas.ink(Kind.DIMENSION, axis.at(middle, line), axis.at(middle, edge + 0.2))
+        x, y = axis.at(middle, foot)
+        canvas.letter(Lettering(x, y, span.text, "middle", axis.angle, SIZE, span.bold))
+    raised = max((row for row in _rows(spans) if row), default=0)
+    return far + raised * ROW
+
+
+def _clear(span: Span, passing: Sequence[float]) -> float:
+    """The middle of a figure within its piece, moved as little as it takes to be clear of the lines that pass."""
+    middle = (span.start + span.end) / 2
+    half = width_of(span.text, bold=span.bold) / 2 + 0.5
+    slack = (span.end - span.start) / 2 - half
+    shifts = [0.0] + [sign * step * 0.5 for step in range(1, int(max(slack, 0.0) / 0.5) + 1) for sign in (1, -1)]
+    for shift in shifts:
+        if not any(abs(place - middle - shift) < half for place in passing):
+            return middle + shift
+    return middle
+
+
+def _rows(spans: Sequence[Span]) -> list[int | None]:
+    """The row of each figure: 0 on the line where it fits, else the lowest in which it and its leader are free."""
+    found: list[int | None] = [None] * len(spans)
+    taken: list[list[tuple[float, float]]] = [[] for _ in range(MOST_ROWS)]
+    leaders: list[tuple[float, int]] = []
+    raised = []
+    for number, span in enumerate(spans):
+        wide = width_of(span.text, bold=span.bold) + 0.8
+        if wide <= span.end - span.start:
+            found[number] = 0
+        else:
+            raised.append((number, (span.start + span.end) / 2, wide))
+    for number, middle, wide in raised:
+        left, right = middle - wide / 2, middle + wide / 2
+        for row in range(1, MOST_ROWS):
+            clear = all(right <= start or end <= left for start, end in taken[row])
+            passes = all(not start < middle < end for below in taken[1:row] for start, end in below)
+            crossed = any(left < place < right and row < high for place, high in leaders)
+            if clear and passes and not crossed:
+                found[number] = row
+                taken[row].append((left, right))
+                leaders.append((middle, row))
+                break
+    return found
+
+
+def _line(canvas: Canvas, axis: Axis, stops: Sequence[float], line: float) -> None:
+    """The dimension line with its extension lines and the strokes across."""
+    canvas.ink(Kind.DIMENSION, axis.at(stops[0], line), axis.at(stops[-1], line))
+    for stop in stops:
+        canvas.ink(Kind.DIMENSION, axis.at(stop, GAP), axis.at(stop, line + PAST))
+        canvas.ink(Kind.DIMENSION, axis.at(stop - TICK, line - TICK), axis.at(stop + TICK, line + TICK))
+
+
+def running(canvas: Canvas, axis: Axis, marks: Sequence[Mark], nearest: float) -> float:
+    """Running dimensions from the start of the axis, each figure out from its place; returns how far out they reach."""
+    together: dict[tuple[float, str], list[Mark]] = {}
+    for mark in sorted(marks):
+        together.setdefault((round(mark.place, 2), mark.figure), []).append(mark)
+    if not together:
+        return nearest
+    places = [place for place, _ in together]
+    far = nearest
+    for ((place, figure), same), moved in zip(together.items(), spread(places, PITCH), strict=True):
+        names = list(dict.fromkeys(mark.name for mark in same if mark.name))
+        text = " ".join([*(names if len(names) <= MOST_NAMES else [*names[:MOST_NAMES], "…"]), figure])
+        bold = any(mark.bold for mark in same)
+        canvas.ink(
+            Kind.DIMENSION,
+            axis.at(place, GAP),
+            axis.at(place, nearest),
+            axis.at(moved, nearest + BEND),
+            axis.at(moved, nearest + BEND + 1.5),
+        )
+        out = math.degrees(math.atan2(axis.out[1], axis.out[0]))
+        angle = upright(out)
+        outwards = abs(out - angle) < 1e-3
+        turn = math.radians(angle)
+        down = SIZE * (HIGH - DEEP) / 2
+        x, y = axis.at(moved, nearest + BEND + 2.2)
+        lettering = Lettering(
+            x - down * math.sin(turn),
+            y + down * math.cos(turn),
+            text,
+            "start" if outwards else "end",
+            angle,
+            SIZE,
+            bold,
+        )
+        canvas.letter(lettering)
+        far = max(far, nearest + BEND + 2.2 + width_of(text, bold=bold))
+    return far
+
+
+def spread(places: Sequence[float], pitch: float) -> list[float]:
+    """Places in order moved as little as it takes until neighbours are a pitch apart: clusters stay centred."""
+    clusters: list[tuple[float, int]] = []  # the sum of wanted starts, and how many
+    for place in places:
+        total, count = place, 1
+        while clusters:
+            before, many = clusters[-1]
+            if before / many + many * pitch <= total / count + 1e-9:
+                break
+            clusters.pop()
+            total, count = before + total - count * many * pitch, many + count
+        clusters.append((total, count))
+    found: list[float] = []
+    for total, count in clusters:
+        found += [total / count + place * pitch for place in range(count)]
+    return found

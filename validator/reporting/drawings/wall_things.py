@@ -1,0 +1,147 @@
+"""What an elevation shows of a wall, taken from the places and heights that are judged, as plain figures in mm.
+
+A figure is None where it is not known; nothing is worked out here that a measure has not.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from validator.measures import reading
+from validator.measures.heights import machine_in
+from validator.measures.openings import units_on_walls
+from validator.measures.rows import Given, Known, Missing
+from validator.measures.slopes import ceiling_at
+from validator.measures.walls import length_of, wall_of, worked
+from validator.plan.dimensions import LENGTH
+from validator.plan.names import fold
+
+if TYPE_CHECKING:
+    from validator.measures.heights import WorktopOnRun
+    from validator.measures.openings import Thing
+    from validator.measures.run_places import Standing
+    from validator.measures.site import Site
+    from validator.reporting.printing import Printer
+
+
+class Part(NamedTuple):
+    """A thing of a run on its wall: its sides along it, its lower and upper edge, and where its carcass begins."""
+
+    name: str
+    standing: Standing
+    left: float | None
+    right: float | None
+    low: float | None
+    high: float | None
+    carcass: float | None
+    hung: bool
+
+    @property
+    def family(self) -> str:
+        return self.standing.item.family
+
+    @property
+    def is_placed(self) -> bool:
+        return self.left is not None and self.right is not None
+
+
+def value(given: Given | None) -> float | None:
+    """The figure that was judged, else None."""
+    return float(given.value) if isinstance(given, Known) else None
+
+
+def text_of(printer: Printer, given: Given) -> str:
+    """A length as a drawing letters it: `600`, `39.5 to 42`, `600?` if only assumed, `?` where nobody knows."""
+    if not isinstance(given, Known):
+        return "?"
+    low, high = given.low, given.high
+    text = printer.value(float(given.value), LENGTH)
+    if low is not None and high is not None and low != high:
+        ends = printer.value(low, LENGTH), printer.value(high, LENGTH)
+        text = ends[0] if ends[0] == ends[1] else f"{ends[0]} to {ends[1]}"
+    return text + "?" if given.rests_on_assumption else text
+
+
+def gaps_of(given: Given) -> list[str]:
+    """What is missing of a value, in a reader's words."""
+    if isinstance(given, Known):
+        return []
+    gaps = (given,) if isinstance(given, Missing) else given
+    return list(dict.fromkeys(gap.label for gap in gaps))
+
+
+def parts_at(site: Site, wall: str) -> list[Part]:
+    """The things of all runs at a wall, or of an island by the name of its run."""
+    heights = {thing.subject.pointer: thing for thing in units_on_walls(site)}
+    under: dict[str, Given] = {}
+    for pieces in site.worktop_pieces.values():
+        for piece in pieces:
+            row = site.levels.worktops[piece.worktop]
+            top = worked(row, "underside", "underside of the worktop")
+            under.update((thing.item.pointer, top) for thing in piece.below)
+    found = []
+    for run in site.plan.runs:
+        if fold(wall_of(site.plan, run)) == fold(wall):
+            found += [_part(site, thing, heights, under) for thing in site.setting_out.in_run(run)]
+    return found
+
+
+def _part(site: Site, thing: Standing, heights: dict[str, Thing], under: dict[str, Given]) -> Part:
+    pointer, hung = thing.item.pointer, site.levels.is_hung(thing)
+    left, right = value(thing.left), value(thing.right)
+    carcass: float | None = None
+    if pointer in heights:
+        unit = heights[pointer]
+        low, high = value(unit.low), value(unit.high)
+        if not hung:
+            height = value(reading.read(thing.item, "height", "height"))
+            carcass = high - height if high is not None and height is not None else None
+        return Part(thing.name, thing, left, right, low, high, carcass, hung)
+    low, high = 0.0, value(under.get(pointer))
+    if high is None and thing.item.family == "opening":
+        high = _machine_top(site, thing)
+    elif high is None and thing.item.family in ("panel", "filler", "post") and thing.item.height is not None:
+        high = value(reading.read(thing.item, "height", "height"))
+    return Part(thing.name, thing, left, right, low, high, None, hung)
+
+
+def _machine_top(site: Site, thing: Standing) -> float | None:
+    """The top of a machine that stands by itself on the floor that is there when it comes."""
+    machine = site.plan.appliances.get(machine_in(site, thing))
+    if machine is None or machine.body is None:
+        return None
+    body = value(reading.quantity(machine.body.h, "", ""))
+    floor = value(site.levels.at(thing.wall).finished_floor)
+    return body + floor if body is not None and floor is not None else None
+
+
+def surface_of(row: WorktopOnRun) -> Given:
+    """The surface of a worktop above the bare floor."""
+    return worked(row, "above_bare_floor", "worktop")
+
+
+def wall_length(site: Site, wall: str, parts: list[Part]) -> Given:
+    """The length of a wall; of an island, from its left end to its right."""
+    if wall in site.plan.walls:
+        return length_of(site.plan, wall)
+    ends = [part.standing.right for part in parts if part.right is not None]
+    if not ends:
+        return Missing(site.plan.runs.pointer, f"length of {wall}")
+    return max(ends, key=lambda end: value(end) or 0.0)
+
+
+def ceiling_line(site: Site, wall: str, length: float) -> list[tuple[float, float]] | None:
+    """The ceiling along a wall, from the left, bent where a slope ends; None where its height is not known."""
+    places = [0.0, length]
+    for at in (0.0, length):
+        over = ceiling_at(site, wall, reading.exactly(at, "", "place"))
+        if isinstance(over, Known) and over.origin is not None and "reach" in over.origin[0].known:
+            reach = float(over.origin[0].known["reach"].value)
+            places.append(abs(at - reach))
+    line = []
+    for place in sorted(place for place in set(places) if 0 <= place <= length):
+        height = value(ceiling_at(site, wall, reading.exactly(place, "", "place")))
+        if height is None:
+            return None
+        line.append((place, height))
+    return line
