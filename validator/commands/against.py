@@ -41,7 +41,7 @@ def run(chosen: argparse.Namespace) -> int:
     for plan in chosen.plans:
         try:
             now = inspector.inspect(read_plan([plan], bytes))
-            since = _since(plan, chosen.against, inspector)
+            since = at_revision(plan, chosen.against, inspector)
         except Unreadable as unreadable:
             say_unreadable(unreadable)
             statuses.append(UNREADABLE)
@@ -67,7 +67,7 @@ def run(chosen: argparse.Namespace) -> int:
     return max(statuses)
 
 
-def _since(plan: str, revision: str, inspector: Inspector) -> Since:
+def at_revision(plan: str, revision: str, inspector: Inspector) -> Since:
     """The plan at a revision, judged by the same books on the same day. Raises GitTrouble where there is none."""
     repository = Repository.around(plan if os.path.isdir(plan) else os.path.dirname(plan) or os.curdir)
     commit = repository.commit(revision)

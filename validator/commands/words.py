@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import re
 from collections.abc import Callable, Sequence
 from datetime import date
 
@@ -15,6 +16,7 @@ examples:
   dryfit check plan/ --form json        the same for machines
   dryfit ready drilling plan/           yes or no, and what is in the way
   dryfit set plan/ 'hood up' 1650       one value changed in its file, and judged again
+  dryfit jobsheet plan/ --for plumber   the sheet a trade is handed, as one HTML file
   dryfit quantities plan/               what has to be cut and bought for cabinets and worktops
   dryfit show B3 plan/                  everything worked out about B3, and from where
   dryfit rules                          every rule that applies, by subject
@@ -93,6 +95,32 @@ def _quantities_words(command: argparse.ArgumentParser) -> None:
     command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
     command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
     command.add_argument("--on", type=_day, metavar="DATE", help="the day printed on it (default: today)")
+
+
+def _jobsheet_words(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Write the sheet that a trade is handed: one HTML file that needs nothing else, for paper, phone and screen. "
+        "With --verify, say whether a sheet still belongs to the plan. Exit status: 0 written, or it still belongs; "
+        "1 what it says has moved; 2 something cannot be read or written."
+    )
+    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    wanted = command.add_mutually_exclusive_group(required=True)
+    wanted.add_argument(
+        "--for",
+        dest="trade",
+        metavar="TRADE",
+        help="electrician, plumber, gas engineer, worktop maker, floor layer, decorator, joiner or helper; the plan's "
+        "own name of somebody; or all, into the folder --out",
+    )
+    wanted.add_argument("--verify", metavar="FILE", help="a sheet: does it still belong to the plan?")
+    command.add_argument("--out", metavar="PATH", help="the file to write; of --for all, the folder")
+    command.add_argument(
+        "--since", metavar="WHAT", help="the sheet they hold (its file, or the folder of all), or a revision of git"
+    )
+    command.add_argument("--issue", metavar="LETTER", type=_issue, help="the letter of this issue (default: the next)")
+    command.add_argument("--money", action="store_true", help="print prices, too")
+    command.add_argument("--pdf", action="store_true", help="as PDF in place of HTML; needs pip install '.[pdf]'")
+    _common_words(command)
 
 
 def _set_words(command: argparse.ArgumentParser) -> None:
@@ -203,6 +231,12 @@ def _day(text: str) -> date:
         raise argparse.ArgumentTypeError(f"{text!r} is no date; write it as 2026-06-01") from None
 
 
+def _issue(text: str) -> str:
+    if not re.fullmatch("[A-Z]{1,3}", text.upper()):
+        raise argparse.ArgumentTypeError(f"{text!r} is no letter of an issue; write it as B")
+    return text.upper()
+
+
 class _Version(argparse.Action):
     def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
         from importlib.metadata import version
@@ -215,6 +249,7 @@ COMMANDS: dict[str, tuple[str, Callable[[argparse.ArgumentParser], None]]] = {
     "new": ("write a plan to start from", _new_words),
     "measure": ("what is not known, as a list to take round the room", _measure_words),
     "check": ("judge a plan and print the report", _check_words),
+    "jobsheet": ("the sheet that a trade is handed, as HTML", _jobsheet_words),
     "quantities": ("what has to be cut and bought for cabinets and worktops", _quantities_words),
     "set": ("change one value of a plan, and judge it again", _set_words),
     "ready": ("yes or no: may a stage of the work start?", _ready_words),

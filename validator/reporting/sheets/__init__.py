@@ -1,0 +1,1 @@
+"""Pages for people: the sheet a trade is handed, and the report, as HTML that stands by itself."""
