@@ -9,6 +9,8 @@ from validator.measures.catalogue import MEASURES
 from validator.measures.site import row_class
 from validator.plan.names import fold
 from validator.plan.sections.services import Circuit
+from validator.reference.folder import rules_folder
+from validator.reference.jobsheets import read_jobsheets
 
 MADE_BY_JUDGING = "departure"
 
@@ -33,6 +35,8 @@ def test_every_document_is_cited() -> None:
     cited = {rule.source.document for rule in all_rules().values()}
     cited |= {table.source.document for tables in library().tables.values() for table in tables}
     cited |= {caution.source.document for caution in library().cautions}
+    trades = read_jobsheets(rules_folder(), library().documents).trades.values()
+    cited |= {leave.source.document for trade in trades for leave in trade.leaves}
     assert set(library().documents) - cited == set()
 
 
