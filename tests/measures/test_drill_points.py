@@ -208,3 +208,9 @@ def test_gaps_and_fillers_have_no_holes() -> None:
 def test_what_leaves_a_strip_open_says_why() -> None:
     (gap,) = gaps(one("P1: {is: plate, wall: north, along: 300 from west}"), "aside")
     assert gap.label == "height of P1"
+
+
+def test_a_hole_is_also_measured_from_the_finished_floor() -> None:
+    floor = "floors: {stone: {thickness: 18, underlay: none, laid: after units}}"
+    hole = one("S1: {is: plate, wall: north, along: 900 from west, up: 300}", text=f"{WALL}{floor}\n")
+    assert hole.up - hole.above_floor == 18

@@ -108,3 +108,9 @@ def test_a_cooker_stands_by_itself_and_a_hob_does_not() -> None:
 def test_what_keeps_a_cooker_from_tipping_has_to_be_said() -> None:
     found = row("appliances: {cooker: {is: electric cooker}}", "free-standing cooker")
     assert to_find(found, "anti_tip") == {"/appliances/cooker/anti tip"}
+
+
+@pytest.mark.parametrize(("floor", "open_"), [("{heated: no}", {"traced"}), ("{traced: yes}", {"heated"})])
+def test_what_lies_in_the_floor_under_an_island_is_asked_for(floor: str, open_: set[str]) -> None:
+    found = island(", screwed to: cleats on slab", f"floors: none\nfloor: {floor}")
+    assert {name for name in ("heated", "traced") if to_find(found, name)} == open_  # type: ignore[arg-type]

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.standards.by_hand import SILENT, Value, cell, judged, met, need, row
+from tests.measures.plans import rows
+from tests.standards.by_hand import SILENT, Value, applied, cell, judged, met, need, row
+from validator.judging.outcomes import Result
 from validator.measures.drill_points import DrillPoint
 from validator.measures.fixings import FixingInWall
 from validator.measures.rows import Given
@@ -174,6 +176,39 @@ def test_a_hole_in_a_zone_for_cables(what: str, along: float, up: float, rule: s
     assert not met("GB", rule, _hole(along, up))
 
 
+SOCKET_WALL = """
+heights from: bare floor
+ceiling: 2400
+walls: {north: {length: 3000}, east: {length: 2500}, south: {length: 3000}, west: {length: 2500}}
+kinds: {double socket: {plate: 146 x 86}}
+points: {S1: {is: double socket, wall: north, along: 1200 from west, up: 1100}}
+drill:
+  P1: {wall: north, along: 1150 from west, up: 2060}
+  P2: {wall: north, along: 1400 from west, up: 2060}
+  P3: {wall: north, along: 100 from west, up: 2060}
+  P4: {wall: north, along: 1900 from west, up: 2290}
+"""
+
+
+@pytest.mark.parametrize(
+    ("hole", "in_the_way"),
+    [
+        ("P1", {"drill-clear-of-cable-strip"}),
+        ("P2", set()),
+        ("P3", {"drill-away-from-the-corner-strip"}),
+        ("P4", {"drill-below-the-ceiling-strip"}),
+    ],
+)
+def test_four_holes_for_a_rail_beside_one_socket(hole: str, in_the_way: set[str]) -> None:
+    """BS 7671:2018+A2:2022, 522.6.202, worked from a plan: a double socket 1200 along and 1100 up, with 50 mm kept on
+    each side of its strip, a corner at 0, and a ceiling of 2400 (secondary; the width of the strip is common practice).
+    """
+    (point,) = (each for each in rows(SOCKET_WALL, "drill point") if each.subject.name == hole)
+    names = [*(rule for *_, rule in POINTS), "drill-well-clear-of-cable-strip"]
+    outcomes = [applied("GB", name, point) for name in names]
+    assert {each.rule.name for each in outcomes if each is not None and each.result is not Result.MET} == in_the_way
+
+
 def test_a_hole_well_clear_of_every_zone() -> None:
     """The same wall: a hole at 1400 is 77 mm outside a strip of 146 with 50 mm on each side."""
     hole = _hole(1400, 2060)
@@ -190,5 +225,6 @@ def _hole(along: float, up: float) -> DrillPoint:
         aside=abs(along - 1200),
         half_strip=73,
         ceiling=2400,
+        has_corner=True,
         to_corner=along,
     )

@@ -49,6 +49,7 @@ class DrillPoint(Row, kind="drill point"):
     strip_of: str = given(NAME, "point whose cable may run there")
     runs: str = given(Words(RUNS), "how the strip runs")
     ceiling: float = given(LENGTH, "ceiling above the bare floor")
+    finished_floor: float = given(LENGTH, "finished floor above the bare floor")
     has_corner: bool = given(YES_NO, "whether an end of its wall is a corner into the room")
     to_corner: float = given(LENGTH, "nearer corner of the wall")
     to_end: float = given(LENGTH, "nearer end of the wall")
@@ -60,6 +61,10 @@ class DrillPoint(Row, kind="drill point"):
     @figure(LENGTH, "below the ceiling", start="top of the wall", end="middle of the hole")
     def below_ceiling(self) -> float:
         return self.ceiling - self.up
+
+    @figure(LENGTH, "height above the finished floor", start="finished floor", end="middle of the hole")
+    def above_floor(self) -> float:
+        return self.up - self.finished_floor
 
     @figure(LENGTH, "inside its wall", start="nearest edge of the wall", end="middle of the hole")
     def inside_wall(self) -> float:
@@ -80,6 +85,7 @@ def _row(site: Site, hole: Hole) -> DrillPoint:
         along=hole.along,
         up=hole.up,
         ceiling=ceiling_at(site, hole.wall, hole.along),
+        finished_floor=site.levels.at(hole.wall).finished_floor,
         **_ends_of_wall(site, hole),
         **_nearest_strip(site, hole),
     )

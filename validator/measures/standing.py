@@ -10,13 +10,27 @@ from validator.measures.appliance_places import of_kinds, of_no_kind
 from validator.measures.arithmetic import total
 from validator.measures.fixings import held_by
 from validator.measures.heights import COOKERS
-from validator.measures.rows import TERM, Given, Known, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.rows import (
+    TERM,
+    YES_NO,
+    Given,
+    Known,
+    LeftOut,
+    Missing,
+    Row,
+    Rows,
+    Subject,
+    Words,
+    figure,
+    given,
+)
 from validator.plan.dimensions import LENGTH, NUMBER
 
 if TYPE_CHECKING:
     from validator.measures.room_levels import RoomLevels
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
+    from validator.plan.rooms import Room
     from validator.plan.sections.furniture import Run
     from validator.plan.sections.work import Fixing
 
@@ -46,6 +60,8 @@ class Island(Row, kind="island"):
     held_on: str = given(TERM, "what that is screwed to")
     covering: str = given(TERM, "floor to be laid")
     laid: str = given(Words(("before units", "after units", "never")), "when the floor is laid")
+    heated: bool = given(YES_NO, "whether the floor is heated")
+    traced: bool = given(YES_NO, "whether what runs in the floor was traced")
 
 
 class FreestandingCooker(Row, kind="free-standing cooker"):
@@ -128,7 +144,20 @@ def _island(site: Site, name: str, run: Run) -> Row:
         held_on=reading.word("none" if loose else held.on if held else None, pointer, "what that is screwed to"),
         covering=_covering(site.levels.at(name)),
         laid=site.levels.at(name).laid,
+        **_below(site.levels.at(name).room),
     )
+
+
+def _below(room: Room) -> dict[str, Given]:
+    """What a hole in the floor of a room may meet: heating, and whether everything in it was looked for."""
+    floor, label = room.floor, "whether the floor is heated"
+    pointer = room.pointer_to("floor")
+    return {
+        "heated": reading.word(floor.heated if floor else None, f"{pointer}/heated", label),
+        "traced": reading.word(
+            floor.traced if floor else None, f"{pointer}/traced", "whether what runs in the floor was traced"
+        ),
+    }
 
 
 def _covering(levels: RoomLevels) -> Given:

@@ -309,6 +309,7 @@ class Floor(Element):
     levels: dict[str, Level] | None = None
     moisture: MoistureReading | None = None
     heated: Annotated[bool | ToFind, YesOrNo()] | None = None
+    traced: Annotated[bool | ToFind, YesOrNo()] | None = None  # heating loops, pipes and cables in it were located
     flatness: Flatness | None = None
     joists: Joists | None = None
 
