@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import re
 from typing import Any
 
 import pytest
@@ -174,3 +175,40 @@ def test_a_plan_without_holes_says_so() -> None:
     shed = judged(SHED.partition("drill:")[0])
     assert text_of(shed).splitlines()[-1] == "There is no hole to drill."
     assert holes_of(shed) == {}
+
+
+SEVERE = {"off its wall": 4, "too deep": 4, "too near": 3, "in a strip": 3, "not known": 2, "with care": 1, "clear": 0}
+
+
+@pytest.mark.parametrize("known", ["photo", "drawing", "guess"])
+@pytest.mark.parametrize("what", ["cable", "gas pipe", "water pipe"])
+def test_a_hole_nearer_to_a_route_is_never_told_better(what: str, known: str) -> None:
+    runs = f"from: '20 from north, 0', to: '20 from north, 900', known by: {known}"
+    route = f"routes: {{R: {{is: {what}, wall: east, {runs}}}}}"
+    holes = "".join(
+        f"  D{away}: {{wall: east, along: {20 + away} from north, up: 500}}\n" for away in range(0, 400, 10)
+    )
+    start = SHED.partition("routes:")[0]
+    found = holes_of(judged(f"{start}{route}\ndrill:\n{holes}"))
+    grave = [SEVERE[found[f"D{away}"]["outcome"]] for away in range(0, 400, 10)]
+    assert grave == sorted(grave, reverse=True)
+    assert grave[0] == 3
+
+
+def test_the_same_plan_in_inches_is_told_the_same() -> None:
+    metric = judged(SHED)
+    head, _, body = SHED.partition("layers:")
+    in_mm = re.sub(r"\b(\d+(?:\.\d+)?)\b", r"\1 mm", body)
+    inches = judged(f"{head.replace('lengths in: mm', 'lengths in: in')}layers:{in_mm}")
+    assert [hole["outcome"] for hole in as_data(metric)["holes"]] == [
+        hole["outcome"] for hole in as_data(inches)["holes"]
+    ]
+
+
+def test_a_deeper_hole_is_never_told_better() -> None:
+    line = "wall: east, along: 1200 from north, up: 500, hole: 6 x"
+    holes = "".join(f"  D{deep}: {{{line} {deep}}}\n" for deep in range(20, 140, 10))
+    found = holes_of(judged(f"{SHED.partition('drill:')[0]}drill:\n{holes}"))
+    grave = [SEVERE[found[f"D{deep}"]["outcome"]] for deep in range(20, 140, 10)]
+    assert grave == sorted(grave)
+    assert (grave[0], grave[-1]) == (0, 4)
