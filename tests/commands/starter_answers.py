@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 
 OPEN = re.compile(r"to find out(?: by [a-z]+)?")
-NO_OPENINGS = "openings: none\n"
+NO_OPENINGS = "openings: none\nroutes: none\n"
 
 MILLIMETRES = (
     "1968",
@@ -33,10 +33,12 @@ MILLIMETRES = (
     "19",
     "30",
     "50",
+    "18",
     "135 to 180",
     "150",
     "720",
     "300",
+    "19",
     "30",
     "{down: 35, in: 50, rated: 65 kg}",
     "screw",
@@ -111,6 +113,11 @@ MILLIMETRES = (
     "2",
     "frame fixing 8 x 100",
     "8 x 110",
+    "4 x 30",
+    "3",
+    "pan head screw 4 x 30",
+    "3",
+    "3",
     "new gypsum plaster",
     "0.6 % by pin meter",
     "30 % water",
@@ -140,11 +147,13 @@ INCHES = (
     "3/4",
     "1",
     "0",
+    "5/8",
     "30",
     "12",
     "3/4",
     "1",
     "0",
+    "1/2",
     "{down: 1-1/2, in: 3}",
     "screw",
     "3/4",
@@ -163,7 +172,7 @@ INCHES = (
     "2-3/4 x 4-1/2",
     "16 from bare floor",
     "yes",
-    "140 lbf",
+    "200 lbf",
     "recommended",
     "wood studs",
     "30 from pan supports",
@@ -211,6 +220,11 @@ INCHES = (
     "3/4",
     "cabinet screw no. 10 x 3",
     "1/8 x 3",
+    "no. 8 x 1-1/8",
+    "1/8",
+    "pan head screw no. 8 x 1-1/4",
+    "1/8",
+    "1/8",
     "new plaster",
     "9 % by pin meter",
     "10 % water",
