@@ -20,12 +20,13 @@ if TYPE_CHECKING:
     from concurrent.futures import Executor
 
 READY, NOT_READY, UNREADABLE = 0, 1, 2
-Form = Literal["text", "json", "sarif", "junit", "markdown"]
+Form = Literal["text", "json", "sarif", "junit", "markdown", "html"]
 
 IN_PARTS = {
     "sarif": "validator.reporting.sarif_form",
     "junit": "validator.reporting.junit_form",
     "markdown": "validator.reporting.markdown",
+    "html": "validator.reporting.html_form",
 }
 """Forms in which a plan that cannot be read has its part too; each module has of_plan, of_unreadable and whole."""
 

@@ -17,6 +17,7 @@ examples:
   dryfit ready drilling plan/           yes or no, and what is in the way
   dryfit set plan/ 'hood up' 1650       one value changed in its file, and judged again
   dryfit jobsheet plan/ --for plumber   the sheet a trade is handed, as one HTML file
+  dryfit changes main plan/             which figures, outcomes and points moved since a revision
   dryfit quantities plan/               what has to be cut and bought for cabinets and worktops
   dryfit show B3 plan/                  everything worked out about B3, and from where
   dryfit rules                          every rule that applies, by subject
@@ -152,9 +153,9 @@ def _check_words(command: argparse.ArgumentParser) -> None:
     command.add_argument("plans", nargs="+", metavar="PLAN", help="a YAML file, a folder of them, or -")
     command.add_argument(
         "--form",
-        choices=("text", "json", "sarif", "junit", "markdown"),
+        choices=("text", "json", "sarif", "junit", "markdown", "html"),
         default="text",
-        help="for people (text; markdown for a comment on a change) or for machines (json, sarif, junit)",
+        help="for people (text; html with drawings; markdown for a comment) or for machines (json, sarif, junit)",
     )
     command.add_argument(
         "--against",
@@ -169,6 +170,18 @@ def _check_words(command: argparse.ArgumentParser) -> None:
         default="put right",
         help="the mildest severity that makes a plan not ready when it is not met (default: put right)",
     )
+    _common_words(command)
+
+
+def _changes_words(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Print which figures, outcomes and points moved from one plan to another. Each is a file or a folder; where "
+        "there is none of that name, a revision of git. Both are judged on one day by the same rules."
+    )
+    command.add_argument("old", metavar="OLD", help="the plan as it was: a path, or a revision")
+    command.add_argument("new", metavar="NEW", help="the plan as it is: a path, or a revision")
+    command.add_argument("plan", nargs="?", metavar="PLAN", help="the plan, where both are revisions")
+    command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
     _common_words(command)
 
 
@@ -250,6 +263,7 @@ COMMANDS: dict[str, tuple[str, Callable[[argparse.ArgumentParser], None]]] = {
     "measure": ("what is not known, as a list to take round the room", _measure_words),
     "check": ("judge a plan and print the report", _check_words),
     "jobsheet": ("the sheet that a trade is handed, as HTML", _jobsheet_words),
+    "changes": ("which figures, outcomes and points moved between two plans", _changes_words),
     "quantities": ("what has to be cut and bought for cabinets and worktops", _quantities_words),
     "set": ("change one value of a plan, and judge it again", _set_words),
     "ready": ("yes or no: may a stage of the work start?", _ready_words),

@@ -15,6 +15,7 @@ from validator.plan.values import ToFind
 from validator.reference.jobsheets import Trade
 from validator.reference.measuring import our_words
 from validator.reporting.measuring_list import to_measure
+from validator.reporting.points import put_together
 from validator.reporting.printing import Printer
 
 ANY = "*"
@@ -22,8 +23,8 @@ _THEIRS = {ours: theirs for theirs, ours in KEYS.items()}
 
 
 class Question(NamedTuple):
-    """What is not known, how it is found, the key of its answer, its number in the report, and whether a *stop* hangs
-    on it.
+    """What is not known, how it is found, the key of its answer, its number in the report, whether a *stop* hangs on
+    it, and who else can say.
     """
 
     what: str
@@ -31,18 +32,28 @@ class Question(NamedTuple):
     key: str
     number: int | None = None
     stops: bool = False
+    who: str = ""
 
 
 def questions(judgement: Judgement, trade: Trade, printer: Printer) -> list[Question]:
-    """What this trade can say: what is asked of it, what stands in its part of the plan, and what its work tells."""
+    """What this trade can say: what is asked of it, what stands in its part of the plan, and what its work tells.
+
+    What keeps it from starting is among them, whoever can say it.
+    """
+    in_the_way = {
+        errand.number
+        for errand in put_together(judgement).errands
+        if errand.stops and any(trade.concerns(outcome.rule.each) for outcome in errand.outcomes)
+    }
     ways = judgement.site.ways
     found: dict[str, Question] = {}
     for part in to_measure(judgement, ways) if ways is not None else ():
         is_asked = fold(part.ask) in {fold(word) for word in (*trade.called, trade.name)}
         for entry in part.entries:
-            if is_asked or any(_within(entry.at, place) for place in trade.asks):
+            if is_asked or entry.number in in_the_way or any(_within(entry.at, place) for place in trade.asks):
                 key = " / ".join(split(entry.at))
-                found[_folded(key)] = Question(entry.what, entry.how, key, entry.number, entry.stops)
+                who = "" if is_asked else part.ask
+                found[_folded(key)] = Question(entry.what, entry.how, key, entry.number, entry.stops, who)
     for want in trade.wants:
         for pointer in open_places(judgement.site.plan, want.at):
             key = " / ".join(_spelt(pointer, judgement.site.plan))

@@ -228,12 +228,16 @@ def _hung(judgement: Judgement, run: str, printer: Printer) -> Iterator[tuple[st
 
 
 def _worked(judgement: Judgement, trade: Trade, printer: Printer) -> Iterator[Worked]:
+    """The figures of the trade; things of which one comes out alike stand together."""
     for kind, names in trade.figures.items():
+        alike: dict[tuple[object, ...], list[Worked]] = {}
         for row in judgement.site.rows(kind).rows:
             for name in names:
                 found = _figure(row, name, printer)
                 if found is not None:
-                    yield found
+                    alike.setdefault(found[1:], []).append(found)
+        for figures in alike.values():
+            yield figures[0]._replace(thing=", ".join(dict.fromkeys(figure.thing for figure in figures)))
 
 
 def _figure(row: Row, name: str, printer: Printer) -> Worked | None:

@@ -22,6 +22,7 @@ from validator.reporting.summary import STANDING_SENTENCE
 PIECE = 12
 """How many characters of a long word stand together."""
 
+_NAMES = re.compile(r'( id=| aria-labelledby=)"([^"<>]*)"')
 _LONG = re.compile(r"(\S{25,})")
 
 
@@ -52,7 +53,7 @@ def jobsheet(sheet: Sheet, drawings: Drawings, printer: Printer, *, issue: str =
         issue=issue,
         since=since,
         walls=[wall for wall, _ in sheet.walls if wall in tables or wall in drawings.walls],
-        islands=[wall for wall in tables if wall and wall not in dict(sheet.walls)],
+        islands=[wall for wall in dict.fromkeys([*drawings.walls, *tables]) if wall and wall not in dict(sheet.walls)],
         lengths=dict(sheet.walls),
         tables=tables,
         drawings=drawings,
@@ -61,10 +62,11 @@ def jobsheet(sheet: Sheet, drawings: Drawings, printer: Printer, *, issue: str =
     )
 
 
-def render(template: str, printer: Printer, **values: object) -> str:
-    """A template with its values; ends in a line break."""
+def render(template: str, printer: Printer | None, **values: object) -> str:
+    """A template with its values, in the words of the plan's country; ends in a line break."""
     page = _environment().get_template(template)
-    return page.render(say=printer.text, day=day, standing=STANDING_SENTENCE, **values).strip() + "\n"
+    say = printer.text if printer is not None else str
+    return page.render(say=say, day=day, standing=STANDING_SENTENCE, **values).strip() + "\n"
 
 
 @cache
@@ -77,8 +79,15 @@ def _environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    environment.filters["soft"] = _soft
+    environment.filters |= {"soft": _soft, "numbered": _numbered}
     return environment
+
+
+def _numbered(drawing: Markup, before: str) -> Markup:
+    """A drawing whose names begin with something that no other plan of the page has."""
+    if not before:
+        return drawing
+    return Markup(_NAMES.sub(lambda found: f'{found[1]}"{before}{found[2].replace(" ", " " + before)}"', drawing))
 
 
 def _soft(text: str) -> Markup:

@@ -60,7 +60,6 @@ class Tables:
             "what": self._what,
             "feeds": self._feeds,
             "circuit": self._circuit,
-            "plate": self._plate,
             "cable": self._cable,
             "moves": self._moves,
             "context": lambda thing: thing.row.subject.context if thing.row is not None else "",
@@ -169,7 +168,9 @@ class Tables:
         said = getattr(thing.element, "is_", None)
         if thing.row is not None and "what" in thing.row.fields:
             return of_row(thing.row, "what", self._printer) or ""
-        return self._printer.text(said) if isinstance(said, str) else self._printer.text(thing.name)
+        plate = getattr(thing.element, "plate", None)
+        size = f", plate {written(plate, self._printer)}" if plate is not None else ""
+        return self._printer.text(said if isinstance(said, str) else thing.name) + size
 
     def _feeds(self, thing: _Thing) -> str:
         """The appliances and lights that hang on a point, with what they draw; else what it stands by."""
@@ -189,9 +190,6 @@ class Tables:
         names = [name for name, circuit in self._plan.circuits.items() if any(circuit is each for each in serving)]
         return ", ".join(names) or OPEN
 
-    def _plate(self, thing: _Thing) -> str:
-        return written(getattr(thing.element, "plate", None), self._printer)
-
     def _cable(self, thing: _Thing) -> str:
         """Which way the cable leaves, and how deep it lies."""
         built = self._plan.built.get(thing.name)
@@ -206,7 +204,8 @@ class Tables:
         if self._plan.built.get(thing.name) is not None:
             return "made; the layout follows it"
         held = getattr(thing.element, "in_", None) or getattr(thing.element, "behind", None)
-        return self._binding.says(thing.name, held_in=held if isinstance(held, str) else "")
+        free = "free to choose; tell us where" if thing.element is not None else "as drawn"
+        return self._binding.says(thing.name, free, held_in=held if isinstance(held, str) else "")
 
 
 def appliance_table(judgement: Judgement, trade: Trade, printer: Printer) -> Table | None:

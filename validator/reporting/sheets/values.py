@@ -79,6 +79,8 @@ def written(value: object, printer: Printer) -> str:
         case Quantity():
             doubt = ", assumed" if value.assumed else ""
             return ends(value.low, value.high, value.dimension, printer) + doubt
+        case Size(w=Quantity() as wide, h=Quantity() as high, d=None):
+            return f"{written(wide, printer)} x {written(high, printer)}"
         case Size():
             sides = (("w", value.w), ("h", value.h), ("d", value.d))
             return " x ".join(f"{written(side, printer)} {letter}" for letter, side in sides if side is not None)
@@ -125,8 +127,11 @@ class Binding:
             if outcome.rule.dimension is not None and outcome.rule.dimension.same_as(LENGTH) and outcome.checks:
                 self._by_thing.setdefault(fold(outcome.subject.name), []).append(outcome)
 
-    def says(self, name: str, *, held_in: str = "") -> str:
-        """`room to move: 3 (Room for plug and flex above the worktop)`; what is not met or agreed comes first."""
+    def says(self, name: str, otherwise: str, *, held_in: str = "") -> str:
+        """`room to move: 3 (Room for plug and flex above the worktop)`; what is not met or agreed comes first.
+
+        `otherwise` is said of what no rule holds.
+        """
         about = sorted(self._by_thing.get(fold(name), ()), key=lambda outcome: -outcome.short)
         held = [f"stays inside {held_in}"] if held_in else []
         wrong = [outcome for outcome in about if outcome.result is Result.NOT_MET]
@@ -134,7 +139,7 @@ class Binding:
         if wrong:
             numbers = sorted({self._numbers[id(outcome)] for outcome in wrong if id(outcome) in self._numbers})
             said = ", ".join(map(str, numbers))
-            return "; ".join([f"binds: to be moved, point {said}", *held])
+            return "; ".join([f"binds: point {said} is open", *held])
         if agreed:
             titles = dict.fromkeys(self._printer.text(outcome.rule.title) for outcome in agreed)
             return "; ".join(["binds: agreed (" + ", ".join(titles) + ")", *held])
@@ -144,4 +149,4 @@ class Binding:
             if outcome.result is Result.MET and title not in spare:
                 spare[title] = self._printer.value(max(0.0, -outcome.short), LENGTH)
         room = ", ".join(f"{much} ({title})" for title, much in list(spare.items())[: self.MOST])
-        return "; ".join([*held, *([f"room to move: {room}"] if room else [])]) or "free to choose; tell us where"
+        return "; ".join([*held, *([f"room to move: {room}"] if room else [])]) or otherwise
