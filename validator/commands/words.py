@@ -19,6 +19,7 @@ examples:
   dryfit jobsheet plan/ --for plumber   the sheet a trade is handed, as one HTML file
   dryfit changes main plan/             which figures, outcomes and points moved since a revision
   dryfit quantities plan/               what has to be cut and bought for cabinets and worktops
+  dryfit drawings plan/                 walls, rooms and corners, drawn to a true scale
   dryfit show B3 plan/                  everything worked out about B3, and from where
   dryfit rules                          every rule that applies, by subject
   dryfit rules waste-fall                one rule: limit, source, why, what to do
@@ -121,6 +122,19 @@ def _jobsheet_words(command: argparse.ArgumentParser) -> None:
     command.add_argument("--issue", metavar="LETTER", type=_issue, help="the letter of this issue (default: the next)")
     command.add_argument("--money", action="store_true", help="print prices, too")
     command.add_argument("--pdf", action="store_true", help="as PDF in place of HTML; needs pip install '.[pdf]'")
+    _common_words(command)
+
+
+def _drawings_words(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Draw every wall with something on it as one faces it, each side of an island, each room from above and each "
+        "corner in which runs meet, as SVG to a true scale that fits A4 and Letter. What is not known is dashed and "
+        "named; the numbers are those of the report. With --dxf, the outlines of worktops and panels for the saw."
+    )
+    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    instead = command.add_mutually_exclusive_group()
+    instead.add_argument("--out", metavar="FOLDER", help="where the drawings are written (default: drawings)")
+    instead.add_argument("--dxf", metavar="FOLDER", help="write worktops and panels there as DXF, in mm")
     _common_words(command)
 
 
@@ -265,6 +279,7 @@ COMMANDS: dict[str, tuple[str, Callable[[argparse.ArgumentParser], None]]] = {
     "jobsheet": ("the sheet that a trade is handed, as HTML", _jobsheet_words),
     "changes": ("which figures, outcomes and points moved between two plans", _changes_words),
     "quantities": ("what has to be cut and bought for cabinets and worktops", _quantities_words),
+    "drawings": ("walls, rooms and corners as drawings to a true scale", _drawings_words),
     "set": ("change one value of a plan, and judge it again", _set_words),
     "ready": ("yes or no: may a stage of the work start?", _ready_words),
     "show": ("everything worked out about one thing of a plan", _show_words),

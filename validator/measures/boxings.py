@@ -49,7 +49,7 @@ class UnitAtLowWall(Row, kind="unit at a low wall"):
         return self.wall - self.top
 
 
-class _Box(NamedTuple):
+class Box(NamedTuple):
     """A boxing on its wall: both edges along it, from where to where up, and how far it stands out."""
 
     name: str
@@ -63,11 +63,7 @@ class _Box(NamedTuple):
 
 def units_at_boxings(site: Site) -> Rows:
     """A row for each unit on a wall with a boxing. Nobody is asked for boxings that a plan does not speak of."""
-    boxes: dict[str, list[_Box]] = {}
-    for room in site.plan.rooms.values():
-        for name, boxing in room.boxings.items():
-            if boxing.wall is not None:
-                boxes.setdefault(fold(boxing.wall), []).append(_box(site, room, name, boxing, boxing.wall))
+    boxes = boxes_by_wall(site)
     if not boxes:
         return Rows()
     items = {thing.item.pointer: thing.item for thing in site.setting_out.things()}
@@ -80,12 +76,22 @@ def units_at_boxings(site: Site) -> Rows:
     return rows
 
 
+def boxes_by_wall(site: Site) -> dict[str, list[Box]]:
+    """The boxings of each wall, by its folded name."""
+    boxes: dict[str, list[Box]] = {}
+    for room in site.plan.rooms.values():
+        for name, boxing in room.boxings.items():
+            if boxing.wall is not None:
+                boxes.setdefault(fold(boxing.wall), []).append(_box(site, room, name, boxing, boxing.wall))
+    return boxes
+
+
 def _aside(row: Row) -> float:
     aside = row.known.get("aside")
     return float(aside.low or 0.0) if aside is not None else 0.0
 
 
-def _at(site: Site, unit: Thing, item: Item, box: _Box) -> Row:
+def _at(site: Site, unit: Thing, item: Item, box: Box) -> Row:
     subject = unit.subject
     aside = clear_between(unit.left, unit.right, box.left, box.right, subject, f"beside the {box.name}")
     upward: Given = aside  # what stands beside a boxing is clear of it at any height and depth
@@ -105,7 +111,7 @@ def _void(site: Site, subject: Subject, item: Item) -> Given:
     return reading.read(item, "void_behind", f"void behind {subject.name}")
 
 
-def _box(site: Site, room: Room, name: str, boxing: Boxing, wall: str) -> _Box:
+def _box(site: Site, room: Room, name: str, boxing: Boxing, wall: str) -> Box:
     subject = Subject(name, boxing.pointer, f"{wall} wall", wall)
     size, at, levels = boxing.size, boxing.pointer_to("size"), site.levels.of(room)
     width = reading.quantity(size.w if size else None, at, f"width of the {name}")
@@ -123,7 +129,7 @@ def _box(site: Site, room: Room, name: str, boxing: Boxing, wall: str) -> _Box:
         height = reading.quantity(size.h, at, f"height of the {name}")
         high = worked(Above(subject, base=low, amount=height), "height", f"top of the {name}")
     depth = reading.quantity(size.d if size else None, at, f"depth of the {name}")
-    return _Box(name, boxing, left, right, low, high, depth)
+    return Box(name, boxing, left, right, low, high, depth)
 
 
 def units_at_low_walls(site: Site) -> Rows:

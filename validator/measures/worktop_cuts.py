@@ -49,6 +49,22 @@ class FromLeftEnd(Row, kind="place on a worktop"):
         return self.along - self.start + total(self.past) - total(self.free)
 
 
+class FinishedEnd(Row, kind="finished end of a worktop"):
+    """Where an end of a piece comes along its wall, from the end of the units under it."""
+
+    units: float = given(LENGTH, "end of the units")
+    past: tuple[float, ...] = given(LENGTH, "past the units", many=True)
+    free: tuple[float, ...] = given(LENGTH, "gap at the wall", many=True)
+
+    @figure(LENGTH, "left end", start="left end of the wall", end="left end of the worktop")
+    def left(self) -> float:
+        return self.units - total(self.past) + total(self.free)
+
+    @figure(LENGTH, "right end", start="left end of the wall", end="right end of the worktop")
+    def right(self) -> float:
+        return self.units + total(self.past) - total(self.free)
+
+
 class CutOut(NamedTuple):
     """An opening in a worktop: its size, where its middle comes from the left end, and how far from the front."""
 
@@ -69,11 +85,13 @@ class JointAt(NamedTuple):
 class CutTop(NamedTuple):
     """A piece of a worktop as it is cut.
 
-    `corner` is whether it meets another worktop there, where its joint is fitted before it is cut to length; `upstand`
-    is the height of its upstand, where it has one.
+    `left` and `right` are its ends along the wall. `corner` is whether it meets another worktop there, where its joint
+    is fitted before it is cut to length; `upstand` is the height of its upstand, where it has one.
     """
 
     piece: Piece
+    left: Given
+    right: Given
     length: Given
     joints: tuple[JointAt, ...]
     corner: bool
@@ -100,6 +118,8 @@ def _cut_top(site: Site, piece: Piece) -> CutTop:
     placed = site.cut_outs.get(piece.name, [])
     return CutTop(
         piece,
+        _finished_end(piece, "left", piece.start, left),
+        _finished_end(piece, "right", piece.end, right),
         _length(piece, left, right),
         tuple(_joints(site, piece, left)),
         _round_a_corner(site, piece),
@@ -122,6 +142,13 @@ def _length(piece: Piece, left: _End, right: _End) -> Given:
         free=reading.parts([*left.free, *right.free]),
     )
     return worked(row, "length", f"length of {piece.name}")
+
+
+def _finished_end(piece: Piece, side: str, units: Given, end: _End) -> Given:
+    row = FinishedEnd(
+        piece.subject, units=units, past=reading.parts(list(end.past)), free=reading.parts(list(end.free))
+    )
+    return worked(row, side, f"{side} end of {piece.name}")
 
 
 def _from_left(piece: Piece, along: Given, left: _End, label: str) -> Given:

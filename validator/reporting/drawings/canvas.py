@@ -8,7 +8,7 @@ Ink is `currentColor`, paper the variable `--drawing-paper`, so that a page sets
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import Enum
 from html import escape
 from typing import NamedTuple
@@ -51,6 +51,7 @@ class Kind(Enum):
     CENTRE = ("centre", NARROW, "6 0.75 0.25 0.75", "centre line")
     MOVED = ("moved", NARROW, "6 0.75 0.25 0.75 0.25 0.75", "what a door or drawer sweeps")
     STRIP = ("strip", NARROW, "6 0.75 0.25 0.75 0.25 0.75", "strip in which a cable may run")
+    STUD = ("stud", NARROW, "6 0.75 0.25 0.75", "middle of a stud or noggin")
     ROUTE = ("route", WIDE, "3 0.75", "cable or pipe in the wall")
     UNKNOWN = ("unknown", WIDE, "1.5 1.5", "?  not known; see below")
 
@@ -102,6 +103,9 @@ class Drawing:
     letterings: tuple[Lettering, ...]
     unknown: tuple[str, ...]
 
+    def called(self, name: str) -> Drawing:
+        return replace(self, name=name)
+
     def svg(self) -> str:
         """The drawing as SVG, ready for a file or for a page."""
         wide, high, stem = _mm(self.width), _mm(self.height), escape(self.name)
@@ -140,6 +144,7 @@ class Canvas:
     strokes: list[Stroke] = field(default_factory=list)
     letterings: list[Lettering] = field(default_factory=list)
     unknown: list[str] = field(default_factory=list)
+    aside: dict[int, list[str]] = field(default_factory=dict)
     _boxes: list[Box] = field(default_factory=list)
 
     def at(self, x: float, y: float) -> Point:
@@ -174,8 +179,9 @@ class Canvas:
                 return True
         return False
 
-    def tag(self, number: int, places: Iterable[Point]) -> bool:
-        """The number of a finding in a frame, at the first of several points of the paper that is free."""
+    def tag(self, number: int, places: Iterable[Point], of: str) -> None:
+        """The number of a finding in a frame, at the first of several points of the paper that is free; else below the
+        drawing, with the name of what it is about."""
         for x, y in places:
             lettering = Lettering(x, y + SMALL * (HIGH - DEEP) / 2, str(number), "middle", 0, SMALL, True)
             box = lettering.box
@@ -185,8 +191,8 @@ class Canvas:
                 self._boxes[-1] = frame
                 left, top, right, bottom = frame
                 self.ink(Kind.EDGE, (left, top), (right, top), (right, bottom), (left, bottom), closed=True)
-                return True
-        return False
+                return
+        self.aside.setdefault(number, []).append(shown(of))
 
     def take(self, box: Box) -> None:
         """Keep a rectangle free of texts."""
@@ -216,7 +222,9 @@ class Canvas:
         self.letter(Lettering(around.left, around.top - 4.0, head, "start", 0, size, True))
         y = self._scale_bar(around.left, around.bottom + 5.0)
         y = self._key(around.left, y, room)
-        marked = [f"?  {gap}" for gap in self.unknown]
+        marked = [f"?  {'; '.join(map(shown, self.unknown))}."] if self.unknown else []
+        if self.aside:
+            marked.append("; ".join(f"[{number}] {', '.join(names)}" for number, names in sorted(self.aside.items())))
         for text in [*notes, *marked]:
             for line in _broken(text, room):
                 y += SMALL * LINE

@@ -7,7 +7,7 @@ in a row of its own further out, on a leader; running figures are spread apart, 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from validator.reporting.drawings.canvas import Canvas, Kind, Point
@@ -26,6 +26,10 @@ PAST = 1.0
 """How far an extension line passes the dimension line."""
 
 TICK = 0.9
+
+NEIGHBOURS = 25.0
+"""Figures nearer to each other than this may get in each other's way."""
+
 MOST_NAMES = 5
 """More names at one height or place are cut short; each thing is lettered where it is drawn."""
 
@@ -78,13 +82,9 @@ class Mark(NamedTuple):
 
 
 def upright(angle: float) -> float:
-    """The angle turned by a half where a text would stand on its head."""
-    angle = (angle + 180) % 360 - 180
-    if angle > 90 - 1e-6:
-        angle -= 180
-    elif angle <= -90 - 1e-6:
-        angle += 180
-    return round(angle, 3)
+    """The angle turned by a half where a text would stand on its head; what is steep is read from the right."""
+    turned = (angle + 100) % 180 - 100
+    return round(turned, 3)
 
 
 def chain(canvas: Canvas, axis: Axis, spans: Sequence[Span], nearest: float, passing: Sequence[float] = ()) -> float:
@@ -99,21 +99,27 @@ def chain(canvas: Canvas, axis: Axis, spans: Sequence[Span], nearest: float, pas
     _line(canvas, axis, sorted({span.start for span in spans} | {span.end for span in spans}), line)
     sign = 1.0 if axis.is_above else -1.0
     far = line + (OVER + ROW if axis.is_above else PAST)
-    for span, row in zip(spans, _rows(spans), strict=True):
-        if row is None:
+    seats = _seats(spans, passing)
+    for span, seat in zip(spans, seats, strict=True):
+        if seat is None:
             canvas.not_known(f"no room to letter {span.text}: see the schedule")
             continue
-        middle = (span.start + span.end) / 2 if row else _clear(span, passing)
         foot = line + sign * (OVER + SIZE * DEEP)
-        if row:
-            out = far if not axis.is_above else line + OVER + ROW
-            edge = out + (row - 1) * ROW
+        if seat.row:
+            edge = far + (seat.row - 1) * ROW
             foot = edge + (SIZE * DEEP if axis.is_above else SIZE * HIGH) + 0.3
+            middle = (span.start + span.end) / 2
             canvas.ink(Kind.DIMENSION, axis.at(middle, line), axis.at(middle, edge + 0.2))
-        x, y = axis.at(middle, foot)
+        x, y = axis.at(seat.middle, foot)
         canvas.letter(Lettering(x, y, span.text, "middle", axis.angle, SIZE, span.bold))
-    raised = max((row for row in _rows(spans) if row), default=0)
-    return far + raised * ROW
+    return far + max((seat.row for seat in seats if seat is not None), default=0) * ROW
+
+
+class _Seat(NamedTuple):
+    """Where a figure stands: 0 is the row on the line, others are further out, and its middle along the axis."""
+
+    row: int
+    middle: float
 
 
 def _clear(span: Span, passing: Sequence[float]) -> float:
@@ -128,30 +134,68 @@ def _clear(span: Span, passing: Sequence[float]) -> float:
     return middle
 
 
-def _rows(spans: Sequence[Span]) -> list[int | None]:
-    """The row of each figure: 0 on the line where it fits, else the lowest in which it and its leader are free."""
-    found: list[int | None] = [None] * len(spans)
-    taken: list[list[tuple[float, float]]] = [[] for _ in range(MOST_ROWS)]
-    leaders: list[tuple[float, int]] = []
-    raised = []
+def _seats(spans: Sequence[Span], passing: Sequence[float]) -> list[_Seat | None]:
+    """The seat of each figure: on the line where it fits, else in the lowest row where it and its leader are free.
+
+    A figure that stands further out may be shifted along its leader; it never covers the leader of one that stands
+    further out still. Of neighbours the outer ones are seated first, so that they move apart.
+    """
+    found: list[_Seat | None] = [None] * len(spans)
+    raised: dict[int, float] = {}
     for number, span in enumerate(spans):
-        wide = width_of(span.text, bold=span.bold) + 0.8
-        if wide <= span.end - span.start:
-            found[number] = 0
+        if width_of(span.text, bold=span.bold) + 0.8 <= span.end - span.start:
+            found[number] = _Seat(0, _clear(span, passing))
         else:
-            raised.append((number, (span.start + span.end) / 2, wide))
-    for number, middle, wide in raised:
-        left, right = middle - wide / 2, middle + wide / 2
-        for row in range(1, MOST_ROWS):
-            clear = all(right <= start or end <= left for start, end in taken[row])
-            passes = all(not start < middle < end for below in taken[1:row] for start, end in below)
-            crossed = any(left < place < right and row < high for place, high in leaders)
-            if clear and passes and not crossed:
-                found[number] = row
-                taken[row].append((left, right))
-                leaders.append((middle, row))
-                break
+            raised[number] = (span.start + span.end) / 2
+    taken: list[list[tuple[float, float]]] = [[] for _ in range(MOST_ROWS)]
+    for number in _outside_in(raised):
+        wide = width_of(spans[number].text, bold=spans[number].bold) + 0.8
+        found[number] = seat = _seat_of(number, wide, raised, found, taken)
+        if seat is not None:
+            taken[seat.row].append((seat.middle - wide / 2, seat.middle + wide / 2))
     return found
+
+
+def _seat_of(
+    number: int,
+    wide: float,
+    raised: Mapping[int, float],
+    found: Sequence[_Seat | None],
+    taken: Sequence[Sequence[tuple[float, float]]],
+) -> _Seat | None:
+    place, slack = raised[number], wide / 2 - 0.3
+    for row in range(1, MOST_ROWS):
+        if row > 1 and any(start < place < end for start, end in taken[row - 1]):
+            return None
+        for shift in (0.0, 0.5, -0.5, 1.0, -1.0):
+            middle = place + shift * slack
+            left, right = middle - wide / 2, middle + wide / 2
+            leaders = (
+                other
+                for each, other in raised.items()
+                if each != number and ((seat := found[each]) is None or seat.row > row)
+            )
+            apart = all(right <= start or end <= left for start, end in taken[row])
+            if apart and not any(left < leader < right for leader in leaders):
+                return _Seat(row, middle)
+    return None
+
+
+def _outside_in(raised: Mapping[int, float]) -> list[int]:
+    """The numbers of raised figures, of each cluster of neighbours the outermost first."""
+    clusters: list[list[int]] = []
+    for number in sorted(raised, key=lambda number: raised[number]):
+        if clusters and raised[number] - raised[clusters[-1][-1]] < NEIGHBOURS:
+            clusters[-1].append(number)
+        else:
+            clusters.append([number])
+    order = []
+    for cluster in clusters:
+        while cluster:
+            order.append(cluster.pop(0))
+            if cluster:
+                order.append(cluster.pop())
+    return order
 
 
 def _line(canvas: Canvas, axis: Axis, stops: Sequence[float], line: float) -> None:

@@ -7,11 +7,11 @@ island is drawn from its fronts, from its back and from both ends.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
+from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
-from validator.measures.openings import holes_by_wall
 from validator.measures.rows import Given, Known
-from validator.measures.walls import called_wall, wall_of
+from validator.measures.walls import called_wall
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 from validator.reporting.drawings.canvas import ACROSS, UPRIGHT, Canvas, Drawing, Kind, to_scale
@@ -19,10 +19,10 @@ from validator.reporting.drawings.dimensions import Axis, Mark, Span, chain, run
 from validator.reporting.drawings.fittings import draw_fittings
 from validator.reporting.drawings.lettering import Lettering, fitted, shown, width_of
 from validator.reporting.drawings.wall_things import (
+    OnWalls,
     Part,
     ceiling_line,
     gaps_of,
-    parts_at,
     surface_of,
     text_of,
     value,
@@ -65,10 +65,9 @@ def asked_for(strong: Collection[str], findings: Mapping[str, Sequence[int]]) ->
 
 def walls_to_draw(site: Site) -> list[str]:
     """The walls with something on them, in the plan's order, then the islands."""
-    taken = {fold(thing.wall) for thing in site.setting_out.things()}
+    on = OnWalls(site)
+    taken = {*on.parts, *on.openings, *on.boxes, *on.holes, *on.routes}
     taken |= {wall for wall, points in site.points.by_wall.items() if points}
-    taken |= {fold(hole.wall) for hole in site.holes.all} | {fold(route.wall) for route in site.routes.all}
-    taken |= set(holes_by_wall(site))
     walls = [wall for wall in site.plan.walls if fold(wall) in taken]
     return walls + [run for run in site.plan.runs if site.plan.runs[run].faces is not None]
 
@@ -86,33 +85,32 @@ def elevations(
     """
     asked = asked_for(strong, findings)
     wanted = None if walls is None else {fold(wall) for wall in walls}
-    found = []
+    found, on = [], OnWalls(site)
     for wall in walls_to_draw(site):
         if wanted is None or fold(wall) in wanted:
             sides = ISLAND_SIDES if wall not in site.plan.walls else ("",)
-            found += [drawing for side in sides if (drawing := _of(site, wall, side, asked, frames)) is not None]
+            found += [drawing for side in sides if (drawing := _of(on, wall, side, asked, frames)) is not None]
     return found
 
 
 ISLAND_SIDES = ("fronts", "back", "left end", "right end")
 
 
-def _of(site: Site, wall: str, side: str, asked: Asked, frames: Sequence[tuple[float, float]]) -> Drawing | None:
-    parts = parts_at(site, wall)
-    facts = _facts(site, wall, side, parts)
+def _of(on: OnWalls, wall: str, side: str, asked: Asked, frames: Sequence[tuple[float, float]]) -> Drawing | None:
+    facts = _facts(on, wall, side)
     if facts is None:
         return None
     if side.endswith("end"):
         from validator.reporting.drawings.island_ends import end_of_island
 
-        return end_of_island(site, wall, side, facts.parts, frames)
+        return end_of_island(on.site, wall, side, facts.parts, frames)
     return to_scale(lambda scale: _Elevation(facts, asked, scale).drawn(), (facts.length, facts.high), frames)
 
 
 class Facts(NamedTuple):
     """A wall with what is on it, before it is drawn. `mirrored`: places run to the left as it is seen."""
 
-    site: Site
+    on: OnWalls
     wall: str
     side: str
     parts: list[Part]
@@ -122,12 +120,21 @@ class Facts(NamedTuple):
     high: float
     mirrored: bool
 
+    def ceiling_over(self, place: float) -> float:
+        """How high the wall is drawn at a place along it."""
+        line = self.ceiling or [(0.0, self.high), (self.length, self.high)]
+        for (left, low), (right, high) in pairwise(line):
+            if left <= place <= right and right > left:
+                return low + (high - low) * (place - left) / (right - left)
+        return self.high
 
-def _facts(site: Site, wall: str, side: str, parts: list[Part]) -> Facts | None:
+
+def _facts(on: OnWalls, wall: str, side: str) -> Facts | None:
     """None where nothing has a place, so that there is nothing to draw."""
+    site, parts = on.site, on.parts.get(fold(wall), [])
     given = wall_length(site, wall, parts)
     rights = [part.right for part in parts if part.right is not None]
-    holes = holes_by_wall(site).get(fold(wall), [])
+    holes = on.openings.get(fold(wall), [])
     rights += [right for hole in holes if (right := value(hole.right)) is not None]
     length = value(given) or max(rights, default=0.0)
     if length <= 0:
@@ -139,7 +146,7 @@ def _facts(site: Site, wall: str, side: str, parts: list[Part]) -> Facts | None:
     high = max([*highs, *tops, 900.0]) + (0.0 if side else ABOVE_ALL)
     if ceiling is not None:
         high = max(height for _, height in ceiling)
-    return Facts(site, wall, side, parts, length, given, ceiling, high, side == "fronts")
+    return Facts(on, wall, side, parts, length, given, ceiling, high, side == "fronts")
 
 
 class _Elevation:
@@ -147,9 +154,9 @@ class _Elevation:
 
     def __init__(self, facts: Facts, asked: Asked, scale: int) -> None:
         self.facts, self.asked = facts, asked
-        self.site, self.wall = facts.site, facts.wall
+        self.site, self.wall = facts.on.site, facts.wall
         self.canvas = Canvas(scale)
-        self.printer = Printer(facts.site)
+        self.printer = Printer(facts.on.site)
         self.levels: dict[float, list[str]] = {}
         self.along: list[Mark] = []
         self.up: list[Mark] = []
@@ -173,6 +180,10 @@ class _Elevation:
         called = called_wall(self.site.plan, self.wall)
         title = f"{called[:1].upper()}{called[1:]}" + (f", {facts.side}" if facts.side else ", as one faces it")
         return canvas.finished(file_name(self.wall, facts.side), shown(title), self._notes())
+
+    def say(self, text: str) -> str:
+        """A text of ours in the words of the plan's country."""
+        return self.printer.text(text)
 
     def level(self, height: float | None, what: str) -> None:
         """A height to letter at the right."""
@@ -275,22 +286,36 @@ class _Elevation:
             self.canvas.not_known(gap)
 
     def _worktops(self) -> None:
-        for name, pieces in self.site.worktop_pieces.items():
-            if fold(wall_of(self.site.plan, self.site.plan.worktops[name].on)) != fold(self.wall):
-                continue
+        """The pieces of the worktops as they are cut, with their joints, and their cut-outs hidden behind the edge."""
+        for top in self.facts.on.tops.get(fold(self.wall), []):
+            name, piece = top.piece.worktop, top.piece
             row = self.site.levels.worktops[name]
             surface, thickness = value(surface_of(row)), value(row.known.get("thickness"))
-            for gap in gaps_of(surface_of(row)):
-                self.canvas.not_known(gap)
+            ends = value(top.left), value(top.right)
+            for given in (surface_of(row), top.left, top.right):
+                for gap in gaps_of(given):
+                    self.canvas.not_known(gap)
             if surface is None or thickness is None:
                 continue
-            for piece in pieces:
-                start, end = value(piece.start), value(piece.end)
-                if start is None or end is None:
-                    continue
-                left, right = sorted((self.x(start), self.x(end)))
-                self.canvas.rectangle(self.asked.edge(name), left, surface - thickness, right, surface, piece.name)
-            self.level(surface, "worktop")
+            start, end = (
+                value(units) if at is None else at for at, units in zip(ends, (piece.start, piece.end), strict=True)
+            )
+            if start is None or end is None:
+                continue
+            left, right = sorted((self.x(start), self.x(end)))
+            kind = self.asked.edge(name) if None not in ends else Kind.UNKNOWN
+            self.canvas.rectangle(kind, left, surface - thickness, right, surface, piece.name)
+            self.level(surface, self.say("worktop"))
+            for joint in top.joints:
+                at = value(joint.from_left)
+                if at is not None:
+                    x = self.x(start + at)
+                    self.canvas.line(Kind.EDGE, (x, surface - thickness), (x, surface), of=f"{joint.form} of {name}")
+            for cut in top.cut_outs:
+                middle, wide = value(cut.from_left), value(cut.across)
+                if middle is not None and wide is not None:
+                    for x in (self.x(start + middle - wide / 2), self.x(start + middle + wide / 2)):
+                        self.canvas.line(Kind.HIDDEN, (x, surface - thickness), (x, surface))
 
     def _names(self) -> None:
         """The name of each thing in it where it has room; else it goes to the figure of its width."""
@@ -326,6 +351,8 @@ class _Elevation:
         passing = [mark.place for mark in self.along]
         for spans in [*self._lanes(hung=True), self._opening_spans()]:
             far = chain(canvas, above, spans, far, passing) + 1.0
+        if self.along:
+            self.along.append(Mark(0.0, "0"))
         running(canvas, above, self.along, far)
         running(canvas, left, self.up, 3.0)
         levels = [
@@ -382,7 +409,7 @@ class _Elevation:
         if self.facts.side:
             return []
         ends: list[tuple[float, float, str]] = []
-        for hole in holes_by_wall(self.site).get(fold(self.wall), []):
+        for hole in self.facts.on.openings.get(fold(self.wall), []):
             left, right = value(hole.left), value(hole.right)
             if left is not None and right is not None:
                 ends.append((left, right, self.value(right - left)))
@@ -404,18 +431,19 @@ class _Elevation:
             for number in self.asked.findings.get(fold(part.name), ()):
                 if part.left is not None and part.right is not None:
                     low, high = part.low or 0.0, part.high if part.high is not None else 400.0
-                    self.tag(number, part.left, low, part.right, high)
+                    self.tag(number, part.left, low, part.right, high, part.name)
 
-    def tag(self, number: int, left: float, low: float, right: float, high: float) -> None:
+    def tag(self, number: int, left: float, low: float, right: float, high: float, of: str) -> None:
         """The number of a finding in or beside a rectangle of the wall."""
-        shares = (0.5, 0.25, 0.75, 0.1, 0.9)
-        places = [
-            self.canvas.at(self.x(left + (right - left) * across), low + (high - low) * upward)
-            for upward in (0.25, 0.75, 0.5, 0.1, 0.9, 1.1, -0.1, 1.3, -0.3)
-            for across in shares
-        ]
-        if not self.canvas.tag(number, places):
-            self.canvas.not_known(f"no room for the number {number} of the report")
+        self.canvas.tag(
+            number,
+            (
+                self.canvas.at(self.x(left + (right - left) * across), low + (high - low) * upward)
+                for upward in (0.25, 0.75, 0.5, 0.1, 0.9, 1.1, -0.1, 1.3, -0.3)
+                for across in (0.5, 0.25, 0.75, 0.1, 0.9, 1.3, -0.3)
+            ),
+            of,
+        )
 
     def _notes(self) -> list[str]:
         unit = {"in": "inches, to a sixteenth", "ft": "feet and inches, to a sixteenth"}.get(
@@ -423,6 +451,7 @@ class _Elevation:
         )
         unit = unit or self.printer.units.lengths_in
         where = "left end of the wall" if not self.facts.side else "left end as seen"
+        where += ". Running figures (upright) count from there too" if self.along else ""
         return [f"Lengths in {unit}. Heights from the bare floor at its high spot; places from the {where}."]
 
 

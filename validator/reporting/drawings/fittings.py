@@ -5,9 +5,9 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from validator.measures.appliance_places import kind_of, place_of, width_of
-from validator.measures.openings import holes_by_wall
-from validator.measures.rows import Given, Known
+from validator.measures.appliance_places import kind_of, width_of
+from validator.measures.rows import Given, Known, Missing
+from validator.measures.studs import stud_places
 from validator.plan.names import fold
 from validator.plan.values import Quantity
 from validator.reporting.drawings.canvas import Kind
@@ -16,6 +16,7 @@ from validator.reporting.drawings.lettering import SIZE, SMALL, Lettering, fitte
 from validator.reporting.drawings.wall_things import gaps_of, text_of, value
 
 if TYPE_CHECKING:
+    from validator.measures.appliance_places import ApplianceAt
     from validator.measures.point_places import PlacedPoint
     from validator.reporting.drawings.elevations import _Elevation
 
@@ -30,6 +31,8 @@ def draw_fittings(view: _Elevation) -> None:
     """Everything of the wall that is no unit and no worktop."""
     if not view.facts.side:
         _openings(view)
+        _boxings(view)
+        _studs(view)
         _strips(view)
         _routes(view)
     _hinges(view)
@@ -41,7 +44,7 @@ def draw_fittings(view: _Elevation) -> None:
 
 
 def _openings(view: _Elevation) -> None:
-    for hole in holes_by_wall(view.site).get(fold(view.wall), []):
+    for hole in view.facts.on.openings.get(fold(view.wall), []):
         edges = [value(each) for each in (hole.left, hole.sill, hole.right, hole.head)]
         if None in edges:
             for given in (hole.left, hole.right, hole.sill, hole.head):
@@ -61,7 +64,40 @@ def _openings(view: _Elevation) -> None:
             for share in (0.85, 0.7, 0.5, 0.3)
         )
         for number in view.asked.findings.get(fold(hole.name), ()):
-            view.tag(number, left, low, right, high)
+            view.tag(number, left, low, right, high, hole.name)
+
+
+def _boxings(view: _Elevation) -> None:
+    for box in view.facts.on.boxes.get(fold(view.wall), []):
+        edges = [value(each) for each in (box.left, box.low, box.right, box.high)]
+        for given in (box.left, box.low, box.right, box.high):
+            for gap in gaps_of(given):
+                view.canvas.not_known(gap)
+        if None not in edges:
+            left, low, right, high = (edge or 0.0 for edge in edges)
+            view.canvas.rectangle(view.asked.edge(box.name), left, low, right, high, box.name)
+            view.along += [Mark(place / view.canvas.scale, view.value(place)) for place in (left, right)]
+            _label(view, box.name, (left + right) / 2, high - 2 * SIZE * view.canvas.scale, right - left)
+
+
+def _studs(view: _Elevation) -> None:
+    """The middle of each stud and noggin that is known, over the whole wall."""
+    wall = view.site.plan.walls.get(view.wall)
+    if wall is None:
+        return
+    studs = view.site.records.studs(view.wall, wall.studs)
+    places = stud_places(view.site, view.wall, studs) if studs is not None else []
+    for place in places:
+        if isinstance(place, Missing):
+            view.canvas.not_known(place.label)
+        else:
+            view.canvas.line(Kind.STUD, (place, 0.0), (place, view.facts.ceiling_over(place)))
+    for noggin in view.site.records.noggins(view.wall, wall.noggins) or ():
+        levels = view.site.levels.at(view.wall)
+        up = value(levels.above_bare_floor(noggin.up, noggin.pointer_to("up"), "noggin", None))
+        if up is not None:
+            view.canvas.line(Kind.STUD, (0.0, up), (view.facts.length, up))
+            view.up.append(Mark(up / view.canvas.scale, view.value(up), "noggin"))
 
 
 def _hinges(view: _Elevation) -> None:
@@ -86,13 +122,13 @@ def _hinges(view: _Elevation) -> None:
 def _machines(view: _Elevation) -> None:
     """Hoods with their underside, hobs and sinks with their middle on the worktop."""
     site = view.site
-    for name, appliance in site.plan.appliances.items():
-        at = place_of(site, name)
-        if fold(at.on) != fold(view.wall) or not isinstance(at.middle, Known):
+    for at in view.facts.on.machines.get(fold(view.wall), []):
+        name, appliance = at.name, at.appliance
+        if not isinstance(at.middle, Known):
             continue
         middle, wide = float(at.middle.value), value(width_of(at))
         if appliance.over is not None and appliance.up is not None:
-            _hood(view, name, middle, wide)
+            _hood(view, at, middle, wide)
         elif kind_of(name, appliance).endswith("hob") or kind_of(name, appliance) == "sink":
             surface = value(site.levels.worktop_by(view.wall, at.standing))
             if surface is None:
@@ -106,10 +142,8 @@ def _machines(view: _Elevation) -> None:
             _label(view, name, x, surface + 1.2 * view.canvas.scale, wide)
 
 
-def _hood(view: _Elevation, name: str, middle: float, wide: float | None) -> None:
-    site = view.site
-    appliance = site.plan.appliances[name]
-    at = place_of(site, name)
+def _hood(view: _Elevation, at: ApplianceAt, middle: float, wide: float | None) -> None:
+    site, name, appliance = view.site, at.name, at.appliance
     worktop = site.levels.worktop_by(view.wall, at.standing)
     underside = site.levels.at(view.wall).above_bare_floor(
         appliance.up, appliance.pointer_to("up"), f"underside of {name}", worktop
@@ -122,23 +156,16 @@ def _hood(view: _Elevation, name: str, middle: float, wide: float | None) -> Non
         return
     half, body = wide / 2, appliance.body.h if appliance.body is not None else None
     high = low + body.low if isinstance(body, Quantity) else None
-    if high is not None:
-        view.canvas.rectangle(view.asked.edge(name), x - half, low, x + half, high, name)
-    else:
-        rise = 6.0 * view.canvas.scale
-        view.canvas.line(
-            view.asked.edge(name),
-            (x - half, low + rise),
-            (x - half, low),
-            (x + half, low),
-            (x + half, low + rise),
-            of=name,
-        )
+    top = high if high is not None else low + 8.0 * view.canvas.scale
+    view.canvas.line(view.asked.edge(name), (x - half, top), (x - half, low), (x + half, low), (x + half, top), of=name)
+    view.canvas.line(view.asked.edge(name) if high is not None else Kind.UNKNOWN, (x - half, top), (x + half, top))
+    if high is None:
+        view.canvas.not_known(f"height of {shown(name)}")
     view.canvas.line(Kind.CENTRE, (x, low - 3 * view.canvas.scale), (x, low + 8 * view.canvas.scale))
     view.level(low, fitted(shown(name), 24))
     _label(view, name, x, low + 1.5 * view.canvas.scale, wide)
     for number in view.asked.findings.get(fold(name), ()):
-        view.tag(number, middle - half, low, middle + half, low + 6 * view.canvas.scale)
+        view.tag(number, middle - half, low, middle + half, low + 6 * view.canvas.scale, name)
 
 
 def _label(view: _Elevation, name: str, x: float, height: float, wide: float | None) -> None:
@@ -194,7 +221,7 @@ def _point(view: _Elevation, placed: PlacedPoint, along: float, up: float) -> No
     view.along.append(Mark(x / canvas.scale, _figure(view, placed.along), text, strong))
     view.up.append(Mark(up / canvas.scale, _figure(view, view.site.points.height(name)), text, strong))
     for number in view.asked.findings.get(fold(name), ()):
-        view.tag(number, along - half - 3 * canvas.scale, up - tall, along + half + 3 * canvas.scale, up + tall)
+        view.tag(number, along - half - 3 * canvas.scale, up - tall, along + half + 3 * canvas.scale, up + tall, name)
 
 
 def _figure(view: _Elevation, given: Given) -> str:
@@ -220,9 +247,7 @@ def _strips(view: _Elevation) -> None:
 
 
 def _routes(view: _Elevation) -> None:
-    for placed in view.site.routes.all:
-        if fold(placed.wall) != fold(view.wall):
-            continue
+    for placed in view.facts.on.routes.get(fold(view.wall), []):
         for gap in placed.gaps:
             view.canvas.not_known(gap.label)
         if placed.gaps or len(placed.spots) < 2:
@@ -258,9 +283,7 @@ def _routes(view: _Elevation) -> None:
 def _holes(view: _Elevation) -> None:
     """A cross at each hole to drill, with its place and its height as running dimensions."""
     scale = view.canvas.scale
-    for hole in view.site.holes.all:
-        if fold(hole.wall) != fold(view.wall):
-            continue
+    for hole in view.facts.on.holes.get(fold(view.wall), []):
         along, up = value(hole.along), value(hole.up)
         if along is None or up is None:
             for given in (hole.along, hole.up):
@@ -275,4 +298,4 @@ def _holes(view: _Elevation) -> None:
         view.along.append(Mark(x / scale, _figure(view, hole.along), "+", strong))
         view.up.append(Mark(up / scale, _figure(view, hole.up), "+", strong))
         for number in view.asked.findings.get(fold(name), ()):
-            view.tag(number, along - 4 * scale, up - 4 * scale, along + 4 * scale, up + 4 * scale)
+            view.tag(number, along - 4 * scale, up - 4 * scale, along + 4 * scale, up + 4 * scale, name)

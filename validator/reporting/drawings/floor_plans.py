@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Mapping, Sequence
+from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures.footprints import HIGH, Footprint
@@ -14,6 +15,7 @@ from validator.measures.openings import holes_by_wall
 from validator.measures.rows import Given, Known
 from validator.measures.shapes import Shape
 from validator.measures.walls import at_right, length_of
+from validator.measures.worktop_cuts import cut_tops
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 from validator.reporting.drawings.canvas import Canvas, Drawing, Kind, Point, to_scale
@@ -34,6 +36,19 @@ THICK = 3.0
 
 ROUND = 1200.0
 """How much of both walls the detail of a corner shows, in mm."""
+
+ROUND_IT = 50.0
+"""How much the detail of a corner shows beyond that, behind the walls as well."""
+
+
+NEARLY_SQUARE = 0.05
+"""The cosine of a corner that is square but for a slip: what is true along one wall is along the other within 0.2 %."""
+
+NEAR = 1.0
+"""Edges that differ by less are one: walls are drawn closed, which moves their ends by what they were misread by."""
+
+Stop = tuple[float, float, str]
+"""A piece of a chain: from where to where along a wall, in mm, and its figure."""
 
 
 class Window(NamedTuple):
@@ -127,7 +142,12 @@ def _detail(
     corner = right.at(0, 0)
     ends = [corner, left.at(max(left.length - ROUND, 0.0), 0), right.at(min(ROUND, right.length), 0)]
     ends.append((ends[1][0] + ends[2][0] - corner[0], ends[1][1] + ends[2][1] - corner[1]))
-    window = Window(min(x for x, _ in ends), min(y for _, y in ends), max(x for x, _ in ends), max(y for _, y in ends))
+    window = Window(
+        min(x for x, _ in ends) - ROUND_IT,
+        min(y for _, y in ends) - ROUND_IT,
+        max(x for x, _ in ends) + ROUND_IT,
+        max(y for _, y in ends) + ROUND_IT,
+    )
 
     def drawn(scale: int) -> Drawing:
         return _Plan(site, room, lines, Asked(), scale, corner, window).detail(left, right)
@@ -151,12 +171,16 @@ class _Plan:
         self.site, self.room, self.lines, self.asked = site, room, lines, asked
         self.canvas, self.printer = Canvas(scale), Printer(site)
         self.zero, self.window = zero, window
+        self.later: list[list[Lettering]] = []
+        self.named: set[str] = set()
+        self.tops = cut_tops(site)
         names = {line.name for line in lines}
         self.footprints = [each for each in site.plane.footprints if each.line.name in names]
 
     def whole(self) -> Drawing:
         self._walls()
         self._footprints()
+        self._cut_outs()
         self._sweeps()
         self._names()
         for line in self.lines:
@@ -177,10 +201,12 @@ class _Plan:
     def detail(self, left: WallLine, right: WallLine) -> Drawing:
         self._walls()
         self._footprints()
+        self._cut_outs()
         self._sweeps()
         self._names()
-        for line, from_right in ((left, True), (right, False)):
-            self._from_corner(line, from_right=from_right)
+        for line, across, from_right in ((left, right, True), (right, left, False)):
+            far = self._from_corner(line, from_right=from_right)
+            self._depth_of_other(line, across, far, from_right=from_right)
         title = f"Corner {left.name}-{right.name} from above"
         return self.canvas.finished(
             file_name(f"{left.name} {right.name}").replace("elevation", "corner", 1),
@@ -199,10 +225,17 @@ class _Plan:
             self.canvas.line(kind, *near, closed=closed, of=of)
             return
         ends = [*points[1:], points[0]] if closed else points[1:]
+        lines: list[list[Point]] = []
         for start, end in zip(points, ends, strict=False):
             piece = self.window.cut(start, end)
-            if piece is not None and piece[0] != piece[1]:
-                self.canvas.line(kind, *((x - self.zero[0], y - self.zero[1]) for x, y in piece), of=of)
+            if piece is None or piece[0] == piece[1]:
+                continue
+            if lines and lines[-1][-1] == piece[0]:
+                lines[-1].append(piece[1])
+            else:
+                lines.append(list(piece))
+        for line in lines:
+            self.canvas.line(kind, *((x - self.zero[0], y - self.zero[1]) for x, y in line), of=of)
 
     def _paper(self, point: Point) -> Point:
         return self.canvas.at(point[0] - self.zero[0], point[1] - self.zero[1])
@@ -264,16 +297,53 @@ class _Plan:
                 kind = self.asked.edge(thing.name)
             if thing.no_face:
                 kind = Kind.UNKNOWN
-                for gap in gaps_of(thing.no_face):
+                for gap in gaps_of(thing.no_face) if self._shows(corners) else ():
                     self.canvas.not_known(gap)
             self._line(kind, corners, closed=True, of=thing.name)
 
+    def _shows(self, corners: Sequence[Point]) -> bool:
+        """Whether a shape is in the part that is drawn."""
+        window = self.window
+        return window is None or any(map(window.holds, corners))
+
+    def _cut_outs(self) -> None:
+        """The cut-outs of worktops where they are cut, as far as that is known."""
+        edges = {thing.subject.name: thing for thing in self.footprints if thing.standing is None and thing.run}
+        for top in self.tops:
+            edge, start = edges.get(top.piece.name), value(top.left)
+            if edge is None or start is None:
+                continue
+            shift = edge.left - (value(top.piece.start) or 0.0)
+            for cut in top.cut_outs:
+                figures = [value(each) for each in (cut.from_left, cut.across, cut.front_to_back, cut.from_front)]
+                if None in figures:
+                    continue
+                middle, across, deep, front = (figure or 0.0 for figure in figures)
+                left, right = start + shift + middle - across / 2, start + shift + middle + across / 2
+                near = edge.face - edge.outward * front
+                far = near - edge.outward * deep
+                corners = [edge.line.at(*place) for place in ((left, near), (right, near), (right, far), (left, far))]
+                self._line(Kind.LIGHT, corners, closed=True, of=f"cut-out of {cut.name}")
+                places = [
+                    ((left + right) / 2, near + (far - near) * share) for share in (0.2, 0.8, 0.35, 0.65, 0.1, 0.9, 0.5)
+                ]
+                self._later(fitted(shown(cut.name), 30), edge.line, places)
+
+    def _later(self, text: str, line: WallLine, places: Sequence[Point]) -> None:
+        """A text to letter once the things have their names, at the first free one of some places at a wall."""
+        points = [line.at(*place) for place in places]
+        inside = [point for point in points if self.window is None or self.window.holds(point)]
+        self.later.append([Lettering(*self._paper(point), text, "middle", _angle(line)) for point in inside])
+
     def _sweeps(self) -> None:
         """What opens, in the way that is known; where it is not known how, a question mark and no sweep."""
+        names = {line.name for line in self.lines}
         for sweep in self.site.opening.sweeps:
-            if sweep.line is None or sweep.line.name not in {line.name for line in self.lines} or sweep.missing:
+            if sweep.line is None or sweep.missing:
                 for gap in sweep.missing:
                     self._ask(gap.label, sweep)
+                continue
+            if sweep.line.name not in names or not self._is_near(sweep):
                 continue
             if len(sweep.ways) != 1:
                 for gap in sweep.asks:
@@ -282,6 +352,10 @@ class _Plan:
                 continue
             for shape in sweep.ways[0].shapes:
                 self._swept(shape, sweep.subject.name)
+
+    def _is_near(self, sweep: Sweep) -> bool:
+        """Whether something that opens is in the part that is drawn."""
+        return any(self._shows(shape.corners) for way in sweep.ways for shape in way.shapes)
 
     def _ask(self, label: str, sweep: Sweep) -> None:
         in_room = self.site.plan.room_of(sweep.subject.wall) if sweep.subject.wall else None
@@ -323,15 +397,8 @@ class _Plan:
         hung = [thing for thing in self.footprints if thing.standing is not None and thing.layers == HIGH]
         for thing in [*standing, *hung]:
             self._name(thing)
-        if self.window is not None:
-            return
-        for line in self.lines:
-            for out in (900.0, 1200.0, 1500.0, 700.0):
-                x, y = self._paper(line.at(line.length / 2, min(out, line.length)))
-                if self.canvas.letter_first(
-                    [Lettering(x, y, fitted(shown(line.name), 40), "middle", _angle(line), SIZE, True)]
-                ):
-                    break
+        for choices in self.later:
+            self.canvas.letter_first(map(_centred, choices))
 
     def _name(self, thing: Footprint) -> None:
         name, bold = shown(thing.name), self.asked.is_strong(thing.name)
@@ -348,7 +415,9 @@ class _Plan:
             choices.append(Lettering(x, y, along, "middle", angle, SIZE, bold))
             if wide > SIZE + 0.6:
                 choices.append(Lettering(x, y, across, "middle", upright(angle - 90), SIZE, bold))
-        self.canvas.letter_first(_centred(choice) for choice in choices if len(choice.text) >= min(len(name), 4))
+        good = [choice for choice in choices if len(choice.text) >= min(len(name), 6)]
+        if self.canvas.letter_first(map(_centred, good)):
+            self.named.add(thing.name)
 
     def _axis(self, line: WallLine) -> Axis:
         """The axis outside a wall along which it is dimensioned, in the direction in which it is read."""
@@ -368,7 +437,7 @@ class _Plan:
         """Chains outside a wall: its openings, and its length as it was read."""
         axis = self._axis(line)
         far = THICK + 1.0
-        stops: list[tuple[float, float, str]] = []
+        stops: list[Stop] = []
         at = 0.0
         whole = length_of(self.site.plan, line.name)
         for hole in sorted(holes_by_wall(self.site).get(fold(line.name), []), key=lambda hole: value(hole.left) or 0.0):
@@ -376,27 +445,90 @@ class _Plan:
             if left is None or right is None or left < at:
                 continue
             stops.append((at, left, self.printer.value(left - at, LENGTH)))
-            stops.append((left, right, self.printer.value(right - left, LENGTH)))
+            name = fitted(shown(hole.name), 40)
+            stops.append((left, right, f"{name} {self.printer.value(right - left, LENGTH)}"))
             at = right
         if stops:
             stops.append((at, line.length, _rest(self.printer, whole, at)))
-            far = chain(self.canvas, axis, self._spans(line, axis, stops), far) + 1.0
-        chain(self.canvas, axis, self._spans(line, axis, [(0.0, line.length, text_of(self.printer, whole))]), far)
+        for each in (self._standing_at(line, whole), self._islands_at(line, whole), self._islands_across(line), stops):
+            far = chain(self.canvas, axis, self._spans(line, axis, each), far) + (1.0 if each else 0.0)
+        text = f"{fitted(shown(line.name), 40)} wall {text_of(self.printer, whole)}"
+        chain(self.canvas, axis, self._spans(line, axis, [(0.0, line.length, text)]), far)
 
-    def _spans(self, line: WallLine, axis: Axis, stops: Sequence[tuple[float, float, str]]) -> list[Span]:
+    def _standing_at(self, line: WallLine, whole: Given) -> list[Stop]:
+        """A chain of the things that stand at a wall and of what is free between them."""
+        things = [thing for thing in self.footprints if thing.line.name == line.name and thing.outward > 0]
+        return self._row_of(
+            [thing for thing in things if thing.layers != HIGH and thing.standing is not None], line, whole
+        )
+
+    def _islands_at(self, line: WallLine, whole: Given) -> list[Stop]:
+        """A chain from the left end of the wall that an island faces along its units."""
+        things = [thing for thing in self.footprints if thing.line.name == line.name and thing.outward < 0]
+        return self._row_of([thing for thing in things if thing.standing is not None], line, whole)
+
+    def _row_of(self, things: Sequence[Footprint], line: WallLine, whole: Given) -> list[Stop]:
+        stops: list[Stop] = []
+        at = 0.0
+        for thing in sorted(things, key=lambda thing: thing.left):
+            if thing.left < at - NEAR:
+                continue
+            if thing.left - at > NEAR:
+                stops.append((at, thing.left, self.printer.value(thing.left - at, LENGTH)))
+            text = self._width(thing)
+            if thing.name not in self.named:
+                text = f"{fitted(shown(thing.name), 30)} {text}"
+            stops.append((thing.left, thing.right, text))
+            at = thing.right
+        if stops and line.length - at > NEAR:
+            stops.append((at, line.length, _rest(self.printer, whole, at)))
+        return stops
+
+    def _islands_across(self, line: WallLine) -> list[Stop]:
+        """A chain along a wall from the wall that an island faces: what stands there, the aisle, the island."""
+        for other in self.lines:
+            square = abs(other.along[0] * line.along[0] + other.along[1] * line.along[1]) < NEARLY_SQUARE
+            if other.following != line.name or not square:
+                continue
+            things = [thing for thing in self.footprints if thing.line.name == other.name]
+            islands = [thing for thing in things if thing.outward < 0]
+            if not islands:
+                continue
+            face, back = min(thing.face for thing in islands), max(thing.back for thing in islands)
+            before = [thing.face for thing in things if thing.outward > 0 and thing.layers != HIGH and thing.run]
+            edges = sorted({0.0, max((each for each in before if each < face), default=0.0), face, back})
+            return [(a, b, self.printer.value(b - a, LENGTH)) for a, b in pairwise(edges) if b - a > NEAR]
+        return []
+
+    def _spans(self, line: WallLine, axis: Axis, stops: Sequence[Stop]) -> list[Span]:
         spans = []
         for start, end, text in stops:
             first, last = sorted((self._place(line, axis, start), self._place(line, axis, end)))
             spans.append(Span(first, last, text))
         return sorted(spans)
 
-    def _from_corner(self, line: WallLine, *, from_right: bool) -> None:
-        """A chain from the corner along a wall, over what stands there as far as the detail goes."""
+    def _depth_of_other(self, line: WallLine, across: WallLine, far: float, *, from_right: bool) -> None:
+        """How far the things at the other wall of a corner reach along this one, the nearest that stands there."""
+        if abs(across.along[0] * line.along[0] + across.along[1] * line.along[1]) > NEARLY_SQUARE:
+            return
+        there = [
+            thing
+            for thing in self.footprints
+            if thing.line.name == across.name and thing.standing is not None and thing.layers != HIGH
+        ]
+        nearest = min(there, key=lambda thing: thing.left if from_right else across.length - thing.right, default=None)
+        if nearest is not None and not nearest.no_face:
+            ends = (line.length - nearest.face, line.length) if from_right else (0.0, nearest.face)
+            text = f"{fitted(shown(nearest.name), 30)} {self.printer.value(nearest.face, LENGTH)} deep"
+            chain(self.canvas, self._axis(line), self._spans(line, self._axis(line), [(*ends, text)]), far)
+
+    def _from_corner(self, line: WallLine, *, from_right: bool) -> float:
+        """Chains from the corner along a wall, over what stands and what hangs there as far as the detail goes."""
         axis = self._axis(line)
         shown_ = min(ROUND, line.length)
         far = THICK + 1.0
         for hung in (False, True):
-            stops: list[tuple[float, float, str]] = []
+            stops: list[Stop] = []
             things = [
                 thing
                 for thing in self.footprints
@@ -407,13 +539,15 @@ class _Plan:
                 near, end = (thing.right, thing.left) if from_right else (thing.left, thing.right)
                 if abs(near - (line.length if from_right else 0.0)) >= shown_:
                     break
-                if abs(near - at) > 0.05:
-                    stops.append((*sorted((at, near)), self.printer.value(abs(near - at), LENGTH)))  # type: ignore[arg-type]
-                stops.append((*sorted((near, end)), f"{fitted(shown(thing.name), 30)} {self._width(thing)}"))  # type: ignore[arg-type]
+                if (at - near if from_right else near - at) > NEAR:
+                    stops.append((min(at, near), max(at, near), self.printer.value(abs(near - at), LENGTH)))
+                text = f"{fitted(shown(thing.name), 30)} {self._width(thing)}"
+                stops.append((min(near, end), max(near, end), text))
                 at = end
             inside = [stop for stop in stops if self._is_inside(line, stop[0]) and self._is_inside(line, stop[1])]
             if inside:
                 far = chain(self.canvas, axis, self._spans(line, axis, inside), far) + 1.0
+        return far
 
     def _is_inside(self, line: WallLine, along: float) -> bool:
         if self.window is None:
@@ -440,8 +574,7 @@ class _Plan:
                     for out in (0.8, 0.2, 0.5, 1.2, 1.5)
                     for along in (0.5, 0.25, 0.75)
                 ]
-                if not self.canvas.tag(number, places):
-                    self.canvas.not_known(f"no room for the number {number} of the report")
+                self.canvas.tag(number, places, thing.name)
 
     def _unplaced(self) -> None:
         for thing in self.site.plane.unplaced:

@@ -94,9 +94,14 @@ def width_of(text: str, size: float = SIZE, *, bold: bool = False) -> float:
     return sum(map(_em, text)) * size * (BOLD if bold else 1.0)
 
 
+def clean(text: str) -> str:
+    """A text on one line, without signs that turn what follows or that XML refuses."""
+    return "".join(sign if ord(sign) < 0xFFFE or ord(sign) > 0xFFFF else "\ufffd" for sign in one_line(tamed(text)))
+
+
 def shown(name: str) -> str:
     """A name of a plan as a drawing shows it: on one line, without signs that turn what follows, and not endless."""
-    text = "".join(sign if ord(sign) < 0xFFFE or ord(sign) > 0xFFFF else "\ufffd" for sign in one_line(tamed(name)))
+    text = clean(name)
     return text if len(text) <= LONGEST else text[: LONGEST - 1] + "…"
 
 

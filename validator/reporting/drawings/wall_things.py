@@ -5,22 +5,31 @@ A figure is None where it is not known; nothing is worked out here that a measur
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
+from validator.measures.appliance_places import place_of
+from validator.measures.boxings import boxes_by_wall
 from validator.measures.heights import machine_in
-from validator.measures.openings import units_on_walls
+from validator.measures.openings import holes_by_wall, units_on_walls
 from validator.measures.rows import Given, Known, Missing
 from validator.measures.slopes import ceiling_at
 from validator.measures.walls import length_of, wall_of, worked
+from validator.measures.worktop_cuts import cut_tops
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
+    from validator.measures.appliance_places import ApplianceAt
+    from validator.measures.boxings import Box
     from validator.measures.heights import WorktopOnRun
-    from validator.measures.openings import Thing
+    from validator.measures.holes import Hole as DrillHole
+    from validator.measures.openings import Hole, Thing
+    from validator.measures.routes import PlacedRoute
     from validator.measures.run_places import Standing
     from validator.measures.site import Site
+    from validator.measures.worktop_cuts import CutTop
     from validator.reporting.printing import Printer
 
 
@@ -70,20 +79,66 @@ def gaps_of(given: Given) -> list[str]:
     return list(dict.fromkeys(gap.label for gap in gaps))
 
 
-def parts_at(site: Site, wall: str) -> list[Part]:
-    """The things of all runs at a wall, or of an island by the name of its run."""
-    heights = {thing.subject.pointer: thing for thing in units_on_walls(site)}
-    under: dict[str, Given] = {}
-    for pieces in site.worktop_pieces.values():
-        for piece in pieces:
-            row = site.levels.worktops[piece.worktop]
-            top = worked(row, "underside", "underside of the worktop")
-            under.update((thing.item.pointer, top) for thing in piece.below)
-    found = []
-    for run in site.plan.runs:
-        if fold(wall_of(site.plan, run)) == fold(wall):
-            found += [_part(site, thing, heights, under) for thing in site.setting_out.in_run(run)]
-    return found
+class OnWalls:
+    """What is on every wall of a site, each found once; walls go by their folded names, islands by those of runs."""
+
+    def __init__(self, site: Site) -> None:
+        self.site = site
+
+    @cached_property
+    def openings(self) -> dict[str, list[Hole]]:
+        return holes_by_wall(self.site)
+
+    @cached_property
+    def tops(self) -> dict[str, list[CutTop]]:
+        """The pieces of worktop as they are cut."""
+        found: dict[str, list[CutTop]] = {}
+        for top in cut_tops(self.site):
+            found.setdefault(fold(wall_of(self.site.plan, top.piece.top.on)), []).append(top)
+        return found
+
+    @cached_property
+    def parts(self) -> dict[str, list[Part]]:
+        """The things of all runs."""
+        site = self.site
+        heights = {thing.subject.pointer: thing for thing in units_on_walls(site)}
+        under: dict[str, Given] = {}
+        for pieces in site.worktop_pieces.values():
+            for piece in pieces:
+                top = worked(site.levels.worktops[piece.worktop], "underside", "underside of the worktop")
+                under.update((thing.item.pointer, top) for thing in piece.below)
+        found: dict[str, list[Part]] = {}
+        for thing in site.setting_out.things():
+            found.setdefault(fold(thing.wall), []).append(_part(site, thing, heights, under))
+        return found
+
+    @cached_property
+    def boxes(self) -> dict[str, list[Box]]:
+        return boxes_by_wall(self.site)
+
+    @cached_property
+    def holes(self) -> dict[str, list[DrillHole]]:
+        """The holes to drill."""
+        found: dict[str, list[DrillHole]] = {}
+        for hole in self.site.holes.all:
+            found.setdefault(fold(hole.wall), []).append(hole)
+        return found
+
+    @cached_property
+    def routes(self) -> dict[str, list[PlacedRoute]]:
+        found: dict[str, list[PlacedRoute]] = {}
+        for route in self.site.routes.all:
+            found.setdefault(fold(route.wall), []).append(route)
+        return found
+
+    @cached_property
+    def machines(self) -> dict[str, list[ApplianceAt]]:
+        """The appliances that have a place."""
+        found: dict[str, list[ApplianceAt]] = {}
+        for name in self.site.plan.appliances:
+            at = place_of(self.site, name)
+            found.setdefault(fold(at.on), []).append(at)
+        return found
 
 
 def _part(site: Site, thing: Standing, heights: dict[str, Thing], under: dict[str, Given]) -> Part:
