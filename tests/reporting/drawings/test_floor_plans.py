@@ -7,7 +7,8 @@ import pytest
 from tests.measures.plans import site
 from tests.reporting.drawings.svg import kinds, overlapping, rectangle, texts
 from validator.reporting.drawings.canvas import Drawing, Kind
-from validator.reporting.drawings.floor_plans import corner_details, floor_plans
+from validator.reporting.drawings.corner_details import corner_details
+from validator.reporting.drawings.floor_plans import floor_plans
 
 ROOM = """
 heights from: bare floor

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from validator.reporting.drawings.canvas import Drawing
+from validator.reporting.drawings.corner_details import corner_details
 from validator.reporting.drawings.elevations import elevations
-from validator.reporting.drawings.floor_plans import corner_details, floor_plans
+from validator.reporting.drawings.floor_plans import floor_plans
 from validator.reporting.points import Points, put_together
 
 if TYPE_CHECKING:
