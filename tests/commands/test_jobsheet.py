@@ -116,5 +116,12 @@ def test_a_pdf_without_what_makes_it_is_refused_in_words(
     assert "pip install '.[pdf]'" in ran.err
 
 
+def test_a_pdf_is_made_of_the_same_page(here: Here, plan: Path, folder: Path) -> None:
+    pytest.importorskip("weasyprint")
+    ran = here("jobsheet", plan, "--for", "plumber", "--on", ON, "--pdf", "--out", "p.pdf")
+    assert (ran.status, ran.err) == (0, "")
+    assert (folder / "p.pdf").read_bytes().startswith(b"%PDF-")
+
+
 def test_letters_of_issues_follow_each_other() -> None:
     assert [next_issue(letter) for letter in ("", "A", "Z", "AZ", "ZZ")] == ["A", "B", "AA", "BA", "AAA"]

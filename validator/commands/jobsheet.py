@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import os
+import re
 import sys
 from datetime import date
 
@@ -23,6 +24,8 @@ from validator.reporting.sheets.pages import Since, jobsheet
 from validator.reporting.sheets.visits import has_work, trade_named
 
 DONE, MOVED, UNREADABLE = 0, 1, 2
+PAPER = re.compile(r"var\(--drawing-paper(?:,[^)]*)?\)")
+"""The paper of a drawing, which a printed page always has white; WeasyPrint knows no variables within a drawing."""
 
 
 class Refused(Exception):
@@ -145,7 +148,7 @@ def _as_pdf(page: str) -> bytes:
             f"A PDF needs WeasyPrint, which cannot be loaded here ({error}). `pip install '.[pdf]'` brings it; or "
             "print the HTML from a browser, which gives the same pages."
         ) from None
-    made: bytes = HTML(string=page, url_fetcher=_fetch_nothing).write_pdf()
+    made: bytes = HTML(string=PAPER.sub("#ffffff", page), url_fetcher=_fetch_nothing).write_pdf()
     return made
 
 

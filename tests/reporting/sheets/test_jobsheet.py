@@ -77,7 +77,7 @@ def test_a_place_says_what_it_may_move_by_and_what_has_to_move() -> None:
 def test_what_is_measured_already_stands_in_the_place_to_write_on() -> None:
     made = page("tern-cottage", "electrician")
     row = next(row for row in made.rows() if row[0] == "S1")
-    assert row[-2:] == ["made; the layout follows it", "807 from west, 1061, 12 October 2026"]
+    assert row[-2:] == ["made; the layout follows it", "807 from west, 1061 up, 12 October 2026"]
 
 
 def test_open_points_of_a_trade_are_told_with_what_to_do_and_others_by_their_number() -> None:

@@ -157,7 +157,7 @@ def _verdicts(judgement: Judgement, trade: Trade, points: Points) -> Iterator[Ve
                 for number in points.numbers(other.blocking)
                 if number not in mine
             ]
-            yield Verdict(verdict.stage, verdict.ready, tuple(mine), tuple(dict.fromkeys(earlier)))
+            yield Verdict(verdict.stage, verdict.ready, tuple(mine), tuple(sorted(set(earlier))))
 
 
 def _open_points(points: Points, trade: Trade, printer: Printer) -> Iterator[OpenPoint]:

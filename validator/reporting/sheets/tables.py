@@ -10,6 +10,7 @@ from validator.measures.appliance_places import kind_of, place_of
 from validator.measures.quantities import quantities
 from validator.measures.rows import Known, Row
 from validator.plan.elements import Element
+from validator.plan.fields import Height
 from validator.plan.names import fold
 from validator.plan.pointers import split
 from validator.plan.values import Quantity
@@ -92,7 +93,8 @@ class Tables:
                     middle = float(place.middle.value) if isinstance(place.middle, Known) else 0.0
                     own = {
                         "along": given(place.middle, self._printer),
-                        "unit": place.standing.name if place.standing is not None else appliance.behind or OPEN,
+                        "unit": _sits_in(name, place.standing.name if place.standing is not None else appliance.behind),
+                        "up": self._up(name, place.on, appliance.up, appliance.pointer_to("up")),
                     }
                     yield _Thing(name, place.on, middle, None, appliance, own)
 
@@ -159,10 +161,19 @@ class Tables:
         built = self._plan.built.get(thing.name)
         if built is None:
             return ""
-        said = [written(value, self._printer) for value in (built.along, built.up) if value is not None]
+        said = [written(built.along, self._printer)] if built.along is not None else []
+        if built.up is not None:
+            said.append(f"{self._up(thing.name, thing.wall, built.up, built.pointer_to('up'))} up")
         if isinstance(built.seen, Quantity):
             said.append(written(built.seen, self._printer))
         return ", ".join(said)
+
+    def _up(self, name: str, wall: str, height: Height | None, pointer: str) -> str:
+        """A height of the plan above the bare floor, whatever it is given from."""
+        if height is None:
+            return NONE
+        worktop = self._site.points.worktop(name) if name in self._plan.points else None
+        return given(self._site.levels.at(wall).above_bare_floor(height, pointer, name, worktop), self._printer)
 
     def _what(self, thing: _Thing) -> str:
         said = getattr(thing.element, "is_", None)
@@ -226,6 +237,12 @@ def appliance_table(judgement: Judgement, trade: Trade, printer: Printer) -> Tab
         lines.append(Line(name, tuple(cells)))
     heads = ["what", *(need.replace("_", " ") for need in needs)]
     return Table("", tuple(map(printer.text, heads)), tuple(lines)) if needs else None
+
+
+def _sits_in(name: str, unit: str | None) -> str:
+    if unit is None:
+        return OPEN
+    return unit if fold(unit) != fold(name) else "an opening of its own"
 
 
 def _middle(row: Row) -> float:
