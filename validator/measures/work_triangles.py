@@ -71,6 +71,9 @@ def _way(site: Site, one: Standing, other: Standing, label: str) -> Given:
     here, there = (footprint for _, footprint in found)
     if here is None or there is None:
         unplaced = next(thing for thing, footprint in found if footprint is None)
+        lacking = site.plane.lacking.get(unplaced.run)
+        if lacking:
+            return lacking
         detail = f"the plan does not say where {unplaced.name} stands in the room"
         return Missing(unplaced.item.pointer, label, Why.UNCLEAR, detail=detail)
     (x, y), (to_x, to_y) = _front(here), _front(there)
