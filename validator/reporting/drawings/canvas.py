@@ -7,7 +7,8 @@ Ink is `currentColor`, paper the variable `--drawing-paper`, so that a page sets
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+import math
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from enum import Enum
 from html import escape
@@ -28,11 +29,16 @@ from validator.reporting.drawings.lettering import (
 
 Point = tuple[float, float]
 
-SCALES = (10, 20, 25, 50, 100, 200, 500, 1000, 2000, 5000, 10000)
-"""Scales of ISO 5455 with 1:25, which the trade uses beside them; from 1:100 on only for what no room is."""
+SCALES = (10, 20, 25, 50)
+"""Scales of ISO 5455 with 1:25, which the trade uses beside them. What fits on no paper at the last of them is drawn
+at it all the same, on larger paper: a figure that cannot be read is of no use.
+"""
 
 UPRIGHT, ACROSS = (190.0, 259.0), (259.0, 190.0)
 """What fits both on A4 and on Letter, with margins: width and height in mm."""
+
+CELL = 12.0
+"""The side of a cell of paper, by which texts are found that lie near one another."""
 
 MARGIN = 2.0
 WIDE, NARROW = 0.5, 0.25
@@ -145,7 +151,7 @@ class Canvas:
     letterings: list[Lettering] = field(default_factory=list)
     unknown: list[str] = field(default_factory=list)
     aside: dict[int, list[str]] = field(default_factory=dict)
-    _boxes: list[Box] = field(default_factory=list)
+    _cells: dict[tuple[int, int], list[Box]] = field(default_factory=dict)
 
     def at(self, x: float, y: float) -> Point:
         """A point of the room (y upwards) on paper."""
@@ -165,11 +171,11 @@ class Canvas:
     def letter(self, lettering: Lettering) -> None:
         """A text where nothing else is."""
         self.letterings.append(lettering)
-        self._boxes.append(lettering.box)
+        self.take(lettering.box)
 
     def free(self, box: Box, gap: float = 0.3) -> bool:
         """Whether no text lies in a rectangle."""
-        return not any(box.meets(other, gap) for other in self._boxes)
+        return not any(box.meets(other, gap) for cell in _cells(box, gap) for other in self._cells.get(cell, ()))
 
     def letter_first(self, choices: Iterable[Lettering]) -> bool:
         """The first of several places for a text that is free; whether there was one."""
@@ -188,7 +194,7 @@ class Canvas:
             frame = Box(box.left - 0.7, box.top - 0.4, box.right + 0.7, box.bottom + 0.4)
             if self.free(frame):
                 self.letter(lettering)
-                self._boxes[-1] = frame
+                self.take(frame)
                 left, top, right, bottom = frame
                 self.ink(Kind.EDGE, (left, top), (right, top), (right, bottom), (left, bottom), closed=True)
                 return
@@ -196,7 +202,8 @@ class Canvas:
 
     def take(self, box: Box) -> None:
         """Keep a rectangle free of texts."""
-        self._boxes.append(box)
+        for cell in _cells(box):
+            self._cells.setdefault(cell, []).append(box)
 
     def not_known(self, what: str) -> None:
         if what not in self.unknown:
@@ -272,7 +279,10 @@ class Canvas:
 def to_scale(
     build: Callable[[int], Drawing], real: tuple[float, float], frames: Sequence[tuple[float, float]]
 ) -> Drawing:
-    """The drawing at the largest scale at which it fits in one of the frames; `real` is the least it takes, in mm."""
+    """The drawing at the largest scale at which it fits in one of the frames, else at the smallest there is.
+
+    `real` is the least that it takes, in mm of the room.
+    """
     for scale in SCALES[:-1]:
         wide, high = real[0] / scale, real[1] / scale
         if any(wide <= width and high <= height for width, height in frames):
@@ -285,6 +295,13 @@ def to_scale(
 def fits(drawing: Drawing, frames: Iterable[tuple[float, float]]) -> bool:
     """Whether a drawing fits in one of some frames."""
     return any(drawing.width <= width and drawing.height <= height for width, height in frames)
+
+
+def _cells(box: Box, more: float = 0.0) -> Iterator[tuple[int, int]]:
+    """The cells of paper that a rectangle touches."""
+    for column in range(math.floor((box.left - more) / CELL), math.floor((box.right + more) / CELL) + 1):
+        for row in range(math.floor((box.top - more) / CELL), math.floor((box.bottom + more) / CELL) + 1):
+            yield column, row
 
 
 def _broken(text: str, room: float) -> list[str]:

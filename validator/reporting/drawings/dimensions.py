@@ -7,7 +7,9 @@ in a row of its own further out, on a leader; running figures are spread apart, 
 from __future__ import annotations
 
 import math
+from bisect import bisect_left, bisect_right, insort
 from collections.abc import Mapping, Sequence
+from itertools import zip_longest
 from typing import NamedTuple
 
 from validator.reporting.drawings.canvas import Canvas, Kind, Point
@@ -34,7 +36,7 @@ MOST_NAMES = 5
 """More names at one height or place are cut short; each thing is lettered where it is drawn."""
 
 MOST_ROWS = 8
-"""Figures that find no room in so many rows are not lettered; the drawing says so."""
+"""Figures that find no room in so many rows stand across the line."""
 
 PITCH = ROW
 BEND = 3.0
@@ -100,9 +102,15 @@ def chain(canvas: Canvas, axis: Axis, spans: Sequence[Span], nearest: float, pas
     sign = 1.0 if axis.is_above else -1.0
     far = line + (OVER + ROW if axis.is_above else PAST)
     seats = _seats(spans, passing)
+    if None in seats:  # so many narrow pieces in a row that their figures have to stand across the line
+        narrow = [span for span, seat in zip(spans, seats, strict=True) if seat is None or seat.row]
+        marks = [Mark((span.start + span.end) / 2, span.text, "", span.bold) for span in narrow]
+        seats = [seat if seat is not None and not seat.row else None for seat in seats]
+        out = running(canvas, axis, marks, far + 0.5, line)
+    else:
+        out = far + max((seat.row for seat in seats if seat is not None), default=0) * ROW
     for span, seat in zip(spans, seats, strict=True):
         if seat is None:
-            canvas.not_known(f"no room to letter {span.text}: see the schedule")
             continue
         foot = line + sign * (OVER + SIZE * DEEP)
         if seat.row:
@@ -112,7 +120,7 @@ def chain(canvas: Canvas, axis: Axis, spans: Sequence[Span], nearest: float, pas
             canvas.ink(Kind.DIMENSION, axis.at(middle, line), axis.at(middle, edge + 0.2))
         x, y = axis.at(seat.middle, foot)
         canvas.letter(Lettering(x, y, span.text, "middle", axis.angle, SIZE, span.bold))
-    return far + max((seat.row for seat in seats if seat is not None), default=0) * ROW
+    return out
 
 
 class _Seat(NamedTuple):
@@ -147,38 +155,50 @@ def _seats(spans: Sequence[Span], passing: Sequence[float]) -> list[_Seat | None
             found[number] = _Seat(0, _clear(span, passing))
         else:
             raised[number] = (span.start + span.end) / 2
-    taken: list[list[tuple[float, float]]] = [[] for _ in range(MOST_ROWS)]
+    rows = _Rows(raised)
     for number in _outside_in(raised):
-        wide = width_of(spans[number].text, bold=spans[number].bold) + 0.8
-        found[number] = seat = _seat_of(number, wide, raised, found, taken)
-        if seat is not None:
-            taken[seat.row].append((seat.middle - wide / 2, seat.middle + wide / 2))
+        found[number] = rows.seat(number, width_of(spans[number].text, bold=spans[number].bold) + 0.8)
     return found
 
 
-def _seat_of(
-    number: int,
-    wide: float,
-    raised: Mapping[int, float],
-    found: Sequence[_Seat | None],
-    taken: Sequence[Sequence[tuple[float, float]]],
-) -> _Seat | None:
-    place, slack = raised[number], wide / 2 - 0.3
-    for row in range(1, MOST_ROWS):
-        if row > 1 and any(start < place < end for start, end in taken[row - 1]):
-            return None
-        for shift in (0.0, 0.5, -0.5, 1.0, -1.0):
-            middle = place + shift * slack
-            left, right = middle - wide / 2, middle + wide / 2
-            leaders = (
-                other
-                for each, other in raised.items()
-                if each != number and ((seat := found[each]) is None or seat.row > row)
-            )
-            apart = all(right <= start or end <= left for start, end in taken[row])
-            if apart and not any(left < leader < right for leader in leaders):
-                return _Seat(row, middle)
-    return None
+class _Rows:
+    """The rows further out than the line: which pieces of each are taken, in order, and where the leaders are."""
+
+    def __init__(self, raised: Mapping[int, float]) -> None:
+        self.raised = raised
+        self.leaders = sorted((place, number) for number, place in raised.items())
+        self.row_of: dict[int, int] = {}
+        self.taken: list[list[tuple[float, float]]] = [[] for _ in range(MOST_ROWS)]
+
+    def seat(self, number: int, wide: float) -> _Seat | None:
+        """Seat a figure in the lowest row where it covers nothing and nothing covers its leader."""
+        place, slack = self.raised[number], wide / 2 - 0.3
+        for row in range(1, MOST_ROWS):
+            if row > 1 and not self._is_free(row - 1, place, place):
+                return None
+            for shift in (0.0, 0.5, -0.5, 1.0, -1.0):
+                middle = place + shift * slack
+                left, right = middle - wide / 2, middle + wide / 2
+                if self._is_free(row, left, right) and not self._covers(number, row, left, right):
+                    insort(self.taken[row], (left, right))
+                    self.row_of[number] = row
+                    return _Seat(row, middle)
+        return None
+
+    def _is_free(self, row: int, left: float, right: float) -> bool:
+        taken = self.taken[row]
+        at = bisect_left(taken, (left, right))
+        return (at == 0 or taken[at - 1][1] <= left) and (at == len(taken) or right <= taken[at][0])
+
+    def _covers(self, number: int, row: int, left: float, right: float) -> bool:
+        """Whether a figure would cover the leader of one further out, or of one that has no seat yet."""
+        at = bisect_right(self.leaders, (left, len(self.raised)))
+        while at < len(self.leaders) and self.leaders[at][0] < right:
+            other = self.leaders[at][1]
+            if other != number and self.row_of.get(other, MOST_ROWS) > row:
+                return True
+            at += 1
+        return False
 
 
 def _outside_in(raised: Mapping[int, float]) -> list[int]:
@@ -191,10 +211,9 @@ def _outside_in(raised: Mapping[int, float]) -> list[int]:
             clusters.append([number])
     order = []
     for cluster in clusters:
-        while cluster:
-            order.append(cluster.pop(0))
-            if cluster:
-                order.append(cluster.pop())
+        half = (len(cluster) + 1) // 2
+        inwards = zip_longest(cluster[:half], reversed(cluster[half:]))
+        order += [number for pair in inwards for number in pair if number is not None]
     return order
 
 
@@ -206,8 +225,11 @@ def _line(canvas: Canvas, axis: Axis, stops: Sequence[float], line: float) -> No
         canvas.ink(Kind.DIMENSION, axis.at(stop - TICK, line - TICK), axis.at(stop + TICK, line + TICK))
 
 
-def running(canvas: Canvas, axis: Axis, marks: Sequence[Mark], nearest: float) -> float:
-    """Running dimensions from the start of the axis, each figure out from its place; returns how far out they reach."""
+def running(canvas: Canvas, axis: Axis, marks: Sequence[Mark], nearest: float, start: float = GAP) -> float:
+    """Running dimensions from the start of the axis, each figure out from its place; returns how far out they reach.
+
+    `start` is how far out the leaders begin.
+    """
     together: dict[tuple[float, str], list[Mark]] = {}
     for mark in sorted(marks):
         together.setdefault((round(mark.place, 2), mark.figure), []).append(mark)
@@ -221,7 +243,7 @@ def running(canvas: Canvas, axis: Axis, marks: Sequence[Mark], nearest: float) -
         bold = any(mark.bold for mark in same)
         canvas.ink(
             Kind.DIMENSION,
-            axis.at(place, GAP),
+            axis.at(place, start),
             axis.at(place, nearest),
             axis.at(moved, nearest + BEND),
             axis.at(moved, nearest + BEND + 1.5),

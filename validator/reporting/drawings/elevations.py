@@ -23,6 +23,8 @@ from validator.reporting.drawings.wall_things import (
     Part,
     ceiling_line,
     gaps_of,
+    is_nothing,
+    on_walls,
     surface_of,
     text_of,
     value,
@@ -65,7 +67,7 @@ def asked_for(strong: Collection[str], findings: Mapping[str, Sequence[int]]) ->
 
 def walls_to_draw(site: Site) -> list[str]:
     """The walls with something on them, in the plan's order, then the islands."""
-    on = OnWalls(site)
+    on = on_walls(site)
     taken = {*on.parts, *on.openings, *on.boxes, *on.holes, *on.routes}
     taken |= {wall for wall, points in site.points.by_wall.items() if points}
     walls = [wall for wall in site.plan.walls if fold(wall) in taken]
@@ -85,7 +87,7 @@ def elevations(
     """
     asked = asked_for(strong, findings)
     wanted = None if walls is None else {fold(wall) for wall in walls}
-    found, on = [], OnWalls(site)
+    found, on = [], on_walls(site)
     for wall in walls_to_draw(site):
         if wanted is None or fold(wall) in wanted:
             sides = ISLAND_SIDES if wall not in site.plan.walls else ("",)
@@ -387,7 +389,7 @@ class _Elevation:
                 text = f"{fitted(shown(part.name), 30)} {text}"
             pieces.append((part.left, part.right, text))
             at = part.right
-        if self.facts.length - at > NEAR:
+        if self.facts.length - at > NEAR and not is_nothing(self.facts.length_given, at):
             pieces.append((at, self.facts.length, self._left_over(at)))
         return [self._span(*piece) for piece in pieces]
 

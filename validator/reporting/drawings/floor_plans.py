@@ -16,7 +16,7 @@ from validator.reporting.drawings.canvas import Drawing, to_scale
 from validator.reporting.drawings.dimensions import chain
 from validator.reporting.drawings.elevations import FRAMES, NOTHING, asked_for, file_name
 from validator.reporting.drawings.lettering import fitted, shown
-from validator.reporting.drawings.wall_things import gaps_of, text_of, value
+from validator.reporting.drawings.wall_things import gaps_of, is_nothing, text_of, value
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
@@ -130,7 +130,7 @@ class _Whole(PlaneView):
                 text = f"{fitted(shown(thing.name), 30)} {text}"
             stops.append((thing.left, thing.right, text))
             at = thing.right
-        if stops and line.length - at > NEAR:
+        if stops and line.length - at > NEAR and not is_nothing(whole, at):
             stops.append((at, line.length, rest_of(self.printer, whole, at)))
         return stops
 

@@ -5,7 +5,7 @@ A figure is None where it is not known; nothing is worked out here that a measur
 
 from __future__ import annotations
 
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
@@ -69,6 +69,11 @@ def text_of(printer: Printer, given: Given) -> str:
         ends = printer.value(low, LENGTH), printer.value(high, LENGTH)
         text = ends[0] if ends[0] == ends[1] else f"{ends[0]} to {ends[1]}"
     return text + "?" if given.rests_on_assumption else text
+
+
+def is_nothing(whole: Given, at: float) -> bool:
+    """Whether a place may be the end of a wall by one of its readings, so that nothing is surely left behind it."""
+    return isinstance(whole, Known) and (whole.low or 0.0) <= at <= (whole.high or 0.0)
 
 
 def gaps_of(given: Given) -> list[str]:
@@ -139,6 +144,12 @@ class OnWalls:
             at = place_of(self.site, name)
             found.setdefault(fold(at.on), []).append(at)
         return found
+
+
+@lru_cache(maxsize=1)
+def on_walls(site: Site) -> OnWalls:
+    """What is on the walls of a site; of the last one it is kept, since a page asks wall by wall."""
+    return OnWalls(site)
 
 
 def _part(site: Site, thing: Standing, heights: dict[str, Thing], under: dict[str, Given]) -> Part:
