@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.commands.conftest import Here
+from tests.commands.repositories import GOOD, make
 from tests.commands.running import DEMO, ON
 from validator.reporting.sheets.kept import next_issue, read_back
 
@@ -94,6 +95,20 @@ def test_the_next_issue_says_what_changed_since_the_one_they_hold(here: Here, pl
     assert read_back(after).issue == "B"
     assert "Changed since issue A of 1 March 2027" in after
     assert "<li>S4, middle, from west, at your left: 340 → 908</li>" in after
+
+
+def test_a_revision_of_git_stands_for_the_sheet_they_hold(
+    here: Here, folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    repository = make(folder, monkeypatch)
+    repository.commit(plan=GOOD)
+    repository.write("plan.yaml", GOOD.replace("1500 at", "1600 at"))
+    ran = here("jobsheet", "plan.yaml", "--for", "plumber", "--on", ON, "--since", "HEAD", "--out", "p.html")
+    assert (ran.status, ran.err) == (0, "")
+    assert "<li>dishwasher, length: 1500 → 1600</li>" in (folder / "p.html").read_text("utf-8")
+    ran = here("jobsheet", "plan.yaml", "--for", "plumber", "--on", ON, "--since", "nowhere")
+    assert (ran.status, ran.out) == (2, "")
+    assert "`nowhere` is no file of a sheet" in ran.err
 
 
 def test_the_sheet_of_another_trade_is_no_former_issue(here: Here, plan: Path) -> None:

@@ -106,6 +106,12 @@ def test_what_is_not_known_is_asked_under_the_plans_own_key() -> None:
     assert "survey / panel / spaces free:" in page("cedar-street", "electrician").text
 
 
+def test_what_a_piece_of_worktop_cannot_be_cut_without_is_asked() -> None:
+    made = page("osier-stair", "worktop maker")
+    assert next(row for row in made.rows() if row[0] == "sink top")[2] == "not known"
+    assert "worktops / sink top / past end:" in made.text
+
+
 def test_an_american_plan_has_american_words_inches_and_letter_paper() -> None:
     made = page("cedar-street", "worktop maker")
     assert made.all("h1") == ["Countertop maker"]

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from validator.judging.apply import Judgement
+from validator.measures.quantities import quantities
 from validator.plan.american import KEYS
 from validator.plan.elements import Element, Section
 from validator.plan.names import fold
@@ -17,6 +18,7 @@ from validator.reference.measuring import our_words
 from validator.reporting.measuring_list import to_measure
 from validator.reporting.points import put_together
 from validator.reporting.printing import Printer
+from validator.reporting.quantities_text import how_found
 
 ANY = "*"
 _THEIRS = {ours: theirs for theirs, ours in KEYS.items()}
@@ -54,6 +56,10 @@ def questions(judgement: Judgement, trade: Trade, printer: Printer) -> list[Ques
                 key = " / ".join(split(entry.at))
                 who = "" if is_asked else part.ask
                 found[_folded(key)] = Question(entry.what, entry.how, key, entry.number, entry.stops, who)
+    for gap in quantities(judgement.site).open if any(schedule.pieces for schedule in trade.schedules) else ():
+        key = " / ".join(_spelt(gap.pointer, judgement.site.plan))
+        if fold(split(gap.pointer)[0]) == "worktops" and _folded(key) not in found:
+            found[_folded(key)] = Question(printer.text(gap.label), how_found(gap, judgement.site, printer), key)
     for want in trade.wants:
         for pointer in open_places(judgement.site.plan, want.at):
             key = " / ".join(_spelt(pointer, judgement.site.plan))

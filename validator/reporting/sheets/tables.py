@@ -232,8 +232,10 @@ def appliance_table(judgement: Judgement, trade: Trade, printer: Printer) -> Tab
     needs = [need for need in trade.needs if any(getattr(each, need, None) is not None for each in chosen.values())]
     lines = []
     for name, appliance in chosen.items():
-        called = printer.text(appliance.is_) if appliance.is_ and fold(appliance.is_) != fold(name) else ""
-        cells = [Cell(called or NONE), *(Cell(written(getattr(appliance, need, None), printer)) for need in needs)]
+        cells = [
+            Cell(printer.text(appliance.is_ or name)),
+            *(Cell(written(getattr(appliance, need, None), printer)) for need in needs),
+        ]
         lines.append(Line(name, tuple(cells)))
     heads = ["what", *(need.replace("_", " ") for need in needs)]
     return Table("", tuple(map(printer.text, heads)), tuple(lines)) if needs else None
