@@ -87,6 +87,13 @@ def test_the_plan_whose_units_would_fall_has_exactly_the_faults_its_readme_lists
     assert not ready(judged)
 
 
+def test_the_galley_whose_doors_clash_has_exactly_the_faults_its_readme_lists() -> None:
+    judged = _judged("finch-court", "2027-06-15")
+    listed = _listed((DEMOS / "finch-court" / "README.md").read_text("utf-8"))
+    assert {(o.rule.name, o.subject.name) for o in judged.outcomes if o.result is Result.NOT_MET} == listed
+    assert _unknown(judged) == set()
+
+
 def _listed(table: str) -> set[tuple[str, str]]:
     found = set()
     for line in table.splitlines():
