@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import cProfile
 import json
 
 import pytest
@@ -126,7 +127,7 @@ runs: {bench: {against: north, legs: 4-1/2 at high spot, order: {B1: base 36, B2
 countertops: {top: {on: bench}}
 """
     found = texts(one(site(plan, "project: {title: Chandlery, country: US-ME, lengths in: in}")))
-    assert {"36", "30-3/8", "120-1/16", "countertop 35-3/4", "ceiling 96"} <= set(found)
+    assert {"36", "30-3/8", "120-1/16", "countertop 35-3/4", "cabinet box 34-1/2", "ceiling 96"} <= set(found)
 
 
 def test_an_island_is_drawn_from_all_sides_its_fronts_as_one_faces_them() -> None:
@@ -179,3 +180,18 @@ def test_hostile_names_stay_text(name: str) -> None:
     assert {each.tag.rpartition("}")[2] for each in read(drawing).iter()} <= SHAPES
     assert "\u202e" not in drawing.svg()
     assert list(overlapping(drawing)) == []
+
+
+def test_a_long_run_costs_in_step_with_its_things() -> None:
+    few, many = (calls(number) for number in (60, 600))
+    assert many < 13 * few
+
+
+def calls(units: int) -> int:
+    """How many functions are called to draw a wall with so many units."""
+    order = ", ".join(f"U{number}: base 300" for number in range(units))
+    longer = GALLEY.replace("B1: base 600", order).replace("length: 3000", f"length: {units * 300 + 1500}")
+    of = site(longer)
+    profile = cProfile.Profile()
+    profile.runcall(elevations, of, ["north"])
+    return sum(entry.callcount for entry in profile.getstats())

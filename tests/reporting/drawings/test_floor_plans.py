@@ -113,3 +113,23 @@ def test_a_detail_shows_only_what_lies_in_it() -> None:
     xs = [(x - detail.origin[0]) * detail.scale for stroke in drawn for x, _ in stroke.points]
     assert min(xs) == pytest.approx(-1250)
     assert max(xs) <= 50.1
+
+
+def test_chains_at_a_corner_that_sticks_into_the_room_keep_clear_of_each_other() -> None:
+    l_shaped = """
+heights from: bare floor
+walls:
+  north: {length: 3000}
+  east: {length: 2000}
+  step: {length: 500}
+  nib: {length: 500}
+  south: {length: 2500}
+  west: {length: 2500}
+corners: {step-nib: outside}
+openings:
+  hatch: {wall: step, along: 50 from east, size: 300 w x 300 h, up: 900}
+  slot: {wall: nib, along: 50 from step, size: 300 w x 300 h, up: 900}
+"""
+    drawing = plan(l_shaped)
+    assert {"step wall 500", "nib wall 500", "hatch 300", "slot 300"} <= set(texts(drawing))
+    assert list(overlapping(drawing)) == []

@@ -144,9 +144,13 @@ class Drawing:
 
 @dataclass
 class Canvas:
-    """A drawing in the making; paper coordinates start where the room's do, and are shifted once it is finished."""
+    """A drawing in the making; paper coordinates start where the room's do, and are shifted once it is finished.
+
+    `say` puts a text of ours into the words of the plan's country.
+    """
 
     scale: int
+    say: Callable[[str], str] = str
     strokes: list[Stroke] = field(default_factory=list)
     letterings: list[Lettering] = field(default_factory=list)
     unknown: list[str] = field(default_factory=list)
@@ -232,7 +236,7 @@ class Canvas:
         marked = [f"?  {'; '.join(map(shown, self.unknown))}."] if self.unknown else []
         if self.aside:
             marked.append("; ".join(f"[{number}] {', '.join(names)}" for number, names in sorted(self.aside.items())))
-        for text in [*notes, *marked]:
+        for text in [*map(self.say, notes), *marked]:
             for line in _broken(text, room):
                 y += SMALL * LINE
                 self.letter(Lettering(around.left, y, line, "start", size=SMALL))
@@ -265,7 +269,7 @@ class Canvas:
         used = [kind for kind in Kind if kind.means and any(stroke.kind is kind for stroke in self.strokes)]
         x, y = left, top + SMALL * LINE
         for kind in used:
-            text = Lettering(0, 0, kind.means, "start", size=SMALL)
+            text = Lettering(0, 0, self.say(kind.means), "start", size=SMALL)
             wide = 14.0 + text.box.right + 4.0
             if x > left and x + wide > left + room:
                 x, y = left, y + SMALL * LINE

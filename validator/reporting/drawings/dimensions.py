@@ -35,6 +35,9 @@ NEIGHBOURS = 25.0
 MOST_NAMES = 5
 """More names at one height or place are cut short; each thing is lettered where it is drawn."""
 
+MOST_STEPS = 12
+"""So often a chain moves out in search of a place where nothing is lettered."""
+
 MOST_ROWS = 8
 """Figures that find no room in so many rows stand across the line."""
 
@@ -92,35 +95,50 @@ def upright(angle: float) -> float:
 def chain(canvas: Canvas, axis: Axis, spans: Sequence[Span], nearest: float, passing: Sequence[float] = ()) -> float:
     """A chain of dimensions, no nearer than `nearest` to what it measures; returns how far out it reaches.
 
-    `passing` are the places along the axis of lines that go through the chain, which its figures keep clear of.
+    `passing` are the places along the axis of lines that go through the chain, which its figures keep clear of. It
+    moves out as far as it takes to be clear of what is lettered already, as in a corner that sticks into the room.
     """
     spans = [span for span in spans if span.end - span.start > 1e-6]
     if not spans:
         return nearest
-    line = nearest + (1.5 if axis.is_above else OVER + ROW)
-    _line(canvas, axis, sorted({span.start for span in spans} | {span.end for span in spans}), line)
-    sign = 1.0 if axis.is_above else -1.0
-    far = line + (OVER + ROW if axis.is_above else PAST)
     seats = _seats(spans, passing)
-    if None in seats:  # so many narrow pieces in a row that their figures have to stand across the line
-        narrow = [span for span, seat in zip(spans, seats, strict=True) if seat is None or seat.row]
-        marks = [Mark((span.start + span.end) / 2, span.text, "", span.bold) for span in narrow]
-        seats = [seat if seat is not None and not seat.row else None for seat in seats]
-        out = running(canvas, axis, marks, far + 0.5, line)
-    else:
-        out = far + max((seat.row for seat in seats if seat is not None), default=0) * ROW
+    for step in range(MOST_STEPS):
+        line = nearest + step * ROW + (1.5 if axis.is_above else OVER + ROW)
+        letterings = _lettered(axis, spans, seats, line)
+        if all(canvas.free(lettering.box, 0.0) for lettering in letterings):
+            break
+    _line(canvas, axis, sorted({span.start for span in spans} | {span.end for span in spans}), line)
+    for lettering in letterings:
+        canvas.letter(lettering)
+    far = _edge(axis, line)
     for span, seat in zip(spans, seats, strict=True):
-        if seat is None:
-            continue
-        foot = line + sign * (OVER + SIZE * DEEP)
-        if seat.row:
-            edge = far + (seat.row - 1) * ROW
-            foot = edge + (SIZE * DEEP if axis.is_above else SIZE * HIGH) + 0.3
+        if seat is not None and seat.row:
             middle = (span.start + span.end) / 2
-            canvas.ink(Kind.DIMENSION, axis.at(middle, line), axis.at(middle, edge + 0.2))
-        x, y = axis.at(seat.middle, foot)
-        canvas.letter(Lettering(x, y, span.text, "middle", axis.angle, SIZE, span.bold))
-    return out
+            canvas.ink(Kind.DIMENSION, axis.at(middle, line), axis.at(middle, far + (seat.row - 1) * ROW + 0.2))
+    if None not in seats:
+        return far + max((seat.row for seat in seats if seat is not None), default=0) * ROW
+    narrow = [span for span, seat in zip(spans, seats, strict=True) if seat is None]
+    marks = [Mark((span.start + span.end) / 2, span.text, "", span.bold) for span in narrow]
+    return running(canvas, axis, marks, far + 0.5, line)
+
+
+def _edge(axis: Axis, line: float) -> float:
+    """How far out a chain reaches with the figures on its line."""
+    return line + (OVER + ROW if axis.is_above else PAST)
+
+
+def _lettered(axis: Axis, spans: Sequence[Span], seats: Sequence[_Seat | None], line: float) -> list[Lettering]:
+    """The figures of a chain that have a seat."""
+    sign, far = 1.0 if axis.is_above else -1.0, _edge(axis, line)
+    found = []
+    for span, seat in zip(spans, seats, strict=True):
+        if seat is not None:
+            foot = line + sign * (OVER + SIZE * DEEP)
+            if seat.row:
+                foot = far + (seat.row - 1) * ROW + (SIZE * DEEP if axis.is_above else SIZE * HIGH) + 0.3
+            x, y = axis.at(seat.middle, foot)
+            found.append(Lettering(x, y, span.text, "middle", axis.angle, SIZE, span.bold))
+    return found
 
 
 class _Seat(NamedTuple):
@@ -158,6 +176,8 @@ def _seats(spans: Sequence[Span], passing: Sequence[float]) -> list[_Seat | None
     rows = _Rows(raised)
     for number in _outside_in(raised):
         found[number] = rows.seat(number, width_of(spans[number].text, bold=spans[number].bold) + 0.8)
+    if any(found[number] is None for number in raised):  # too many narrow ones in a row: all stand across the line
+        return [None if number in raised else seat for number, seat in enumerate(found)]
     return found
 
 

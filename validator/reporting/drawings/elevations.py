@@ -157,8 +157,8 @@ class _Elevation:
     def __init__(self, facts: Facts, asked: Asked, scale: int) -> None:
         self.facts, self.asked = facts, asked
         self.site, self.wall = facts.on.site, facts.wall
-        self.canvas = Canvas(scale)
         self.printer = Printer(facts.on.site)
+        self.canvas = Canvas(scale, self.printer.text)
         self.levels: dict[float, list[str]] = {}
         self.along: list[Mark] = []
         self.up: list[Mark] = []
@@ -258,7 +258,8 @@ class _Elevation:
                 canvas.line(Kind.LIGHT, (side, part.low), (side, part.carcass))
         if part.family == "unit":
             self.level(
-                part.high, "tops" if part.hung else f"top of {shown(name)}" if self._is_tall(part) else "carcass"
+                part.high,
+                "tops" if part.hung else f"top of {shown(name)}" if self._is_tall(part) else self.say("carcass"),
             )
         if part.hung:
             self.level(part.low, "underside")

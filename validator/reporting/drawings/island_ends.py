@@ -40,7 +40,8 @@ def end_of_island(
 def _drawn(
     site: Site, run: str, side: str, outer: Footprint, tops: Sequence[Footprint], part: Part, scale: int
 ) -> Drawing:
-    canvas, printer = Canvas(scale), Printer(site)
+    printer = Printer(site)
+    canvas = Canvas(scale, printer.text)
     far = max(outer.back, outer.face, *(edge for top in tops for edge in (top.back, top.face)))
     near = min(outer.back, outer.face, *(edge for top in tops for edge in (top.back, top.face)))
 
@@ -50,7 +51,7 @@ def _drawn(
     left, right = sorted((across(outer.back), across(outer.face)))
     canvas.line(Kind.EDGE, (0, 0), (far - near, 0), of="bare floor")
     canvas.rectangle(Kind.EDGE, left, part.carcass or 0.0, right, part.high or 0.0, outer.name)
-    levels = {0.0: "bare floor", part.high or 0.0: "carcass"}
+    levels = {0.0: "bare floor", part.high or 0.0: printer.text("carcass")}
     finished = value(site.levels.at(run).finished_floor)
     if finished:
         canvas.line(Kind.LIGHT, (0, finished), (far - near, finished), of="finished floor")
@@ -62,7 +63,7 @@ def _drawn(
     if surface is not None and thick is not None and tops:
         start, end = sorted((across(tops[0].back), across(tops[0].face)))
         canvas.rectangle(Kind.EDGE, start, surface - thick, end, surface, tops[0].name)
-        levels[surface] = "worktop"
+        levels[surface] = printer.text("worktop")
         spans.append(Span(start / scale, end / scale, printer.value(end - start, LENGTH)))
     wide = (far - near) / scale
     below = Axis((0.0, 0.0), (1.0, 0.0), (0.0, 1.0))

@@ -83,7 +83,8 @@ class PlaneView:
         window: Window | None,
     ) -> None:
         self.site, self.room, self.lines, self.asked = site, room, lines, asked
-        self.canvas, self.printer = Canvas(scale), Printer(site)
+        self.printer = Printer(site)
+        self.canvas = Canvas(scale, self.printer.text)
         self.zero, self.window = zero, window
         self.later: list[list[Lettering]] = []
         self.named: set[str] = set()
