@@ -163,12 +163,11 @@ def _turning_point(says: Callable[[int], Outcome | None], probe: int, short: flo
     moved = says(probe)
     if moved is None or moved.result not in (Result.MET, Result.NOT_MET) or moved.short <= short + HARDLY * abs(short):
         return None
-    met, far = 0, min(round(-short / (moved.short - short) * abs(probe)) + 1, FURTHEST)
-    for _ in range(DOUBLINGS):
-        result = _result(says(way * far))
-        if result is not Result.MET:
-            break
-        met, far = far, far * 2
+    guess = max(min(round(-short / (moved.short - short) * abs(probe)), FURTHEST), 1)
+    met, far = 0, guess * 2**DOUBLINGS
+    for steps in (guess, guess + 1, guess - 1, *(guess * 2**more for more in range(1, DOUBLINGS))):
+        if met < steps < far:
+            met, far = (steps, far) if _result(says(way * steps)) is Result.MET else (met, steps)
     while far - met > 1:
         middle = (met + far) // 2
         met, far = (middle, far) if _result(says(way * middle)) is Result.MET else (met, middle)
