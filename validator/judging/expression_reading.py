@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import ast
 import math
+import threading
 from collections.abc import Iterable, Mapping
 from functools import cached_property
 from typing import NamedTuple, Protocol
@@ -40,6 +41,10 @@ COMPARISONS: dict[type[ast.cmpop], str] = {
     ast.Gt: ">",
     ast.GtE: ">=",
 }
+
+
+_ONE_AT_A_TIME = threading.Lock()
+"""Python 3.11 counts how deep a tree is for all threads together, and gives up when two of them parse at once."""
 
 
 class Meanings(Protocol):
@@ -76,7 +81,9 @@ def read_tree(text: str, scope: Meanings, wanted: FieldType | None) -> tuple[Tre
         at[width] = token
         pieces.append("_" if token.is_operand else token.text)
         width += len(pieces[-1]) + 1
-    part = _Reader(scope, at).part(ast.parse(" ".join(pieces), mode="eval").body)
+    with _ONE_AT_A_TIME:
+        parsed = ast.parse(" ".join(pieces), mode="eval")
+    part = _Reader(scope, at).part(parsed.body)
     return part.tree, _wanted(part, wanted)
 
 
