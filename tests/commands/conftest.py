@@ -14,10 +14,16 @@ Write = Callable[[str, str | bytes], Path]
 Here = Callable[..., Ran]
 
 
+@pytest.fixture(scope="session")
+def caches(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder for what may be thrown away, so that the books are read once and not for each test."""
+    return tmp_path_factory.mktemp("caches")
+
+
 @pytest.fixture(autouse=True)
-def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """An empty current folder, with a folder of its own for what may be thrown away."""
-    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "caches"))
+def folder(tmp_path: Path, caches: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """An empty current folder."""
+    monkeypatch.setenv("XDG_CACHE_HOME", str(caches))
     current = tmp_path / "work"
     current.mkdir()
     monkeypatch.chdir(current)

@@ -447,8 +447,9 @@ class TestRulebooks:
         assert "`books/house.yaml`, a rulebook of the settings, is not among the files of this commit" in ran.err
 
     def test_nothing_read_of_a_staged_book_is_kept_for_the_next_run(
-        self, look: Here, repository: Repository, tmp_path: Path
+        self, look: Here, repository: Repository, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
     ) -> None:
+        monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "caches"))
         repository.git("config", "dryfit.rules", "books")
         repository.stage("books/house.yaml", STEEPER)
         repository.stage("plan.yaml", GOOD)
