@@ -72,8 +72,8 @@ def test_imports_name_whole_modules() -> None:
 
 def test_the_walk_sees_imports_inside_functions_and_for_the_type_checker_only() -> None:
     names = {name for _, name in imported(REPOSITORY / "validator" / "measures" / "site.py")}
-    assert "validator.measures.run_places" in names  # in a function
-    assert "validator.measures.levels.Levels" in names  # under TYPE_CHECKING
+    assert "validator.measures.runs.run_places" in names  # in a function
+    assert "validator.measures.heights.levels.Levels" in names  # under TYPE_CHECKING
     assert "validator.measures.catalogue" in names  # at the top
 
 

@@ -16,8 +16,8 @@ from pytest_benchmark.fixture import BenchmarkFixture
 
 from tests.bench.drilling_plans import plan
 from tests.bench.phases import DAY, library
+from validator.measures.drilling.strips import ends_of
 from validator.measures.site import Site
-from validator.measures.strips import ends_of
 from validator.plan.files import read_plan
 from validator.plan.load import load
 from validator.plan.names import fold

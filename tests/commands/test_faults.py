@@ -9,8 +9,8 @@ import pytest
 
 from tests.commands.conftest import Here, Write
 from tests.commands.running import ON, PUMP_HOUSE
-from validator.measures import wastes
-from validator.measures.wastes import Drop
+from validator.measures.services import wastes
+from validator.measures.services.wastes import Drop
 
 FORMS = ["text", "json", "sarif", "junit", "markdown"]
 FAULTS = [

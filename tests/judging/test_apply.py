@@ -15,7 +15,7 @@ from validator.judging.books import read_rulebooks
 from validator.judging.expressions import read_expression, scope_of
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.rules import Rule
-from validator.measures.hoods import HobUnderHood
+from validator.measures.appliances.hoods import HobUnderHood
 from validator.measures.rows import Given, Known, Missing, Subject, Why
 from validator.plan.dimensions import LENGTH
 from validator.reference.library import read_library

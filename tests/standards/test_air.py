@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.standards.by_hand import met, row
-from validator.measures.air import DuctOutside, Extract
+from validator.measures.services.air import DuctOutside, Extract
 
 LITRE_A_SECOND = 1e6  # a flow is kept in cubic millimetres a second
 CFM = 304.8**3 / 60

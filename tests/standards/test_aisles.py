@@ -9,8 +9,8 @@ import pytest
 from tests.measures.plans import rows
 from tests.standards.by_hand import applied, met, row
 from validator.judging.outcomes import Result
-from validator.measures.open_in_aisles import OpenInAisle
-from validator.measures.room_to_move import Aisle, SeatsAtWorktop
+from validator.measures.plane.open_in_aisles import OpenInAisle
+from validator.measures.plane.room_to_move import Aisle, SeatsAtWorktop
 
 INCH = 25.4
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.standards.by_hand import cell, met, row
-from validator.measures.circuits import Circuit, CookingDemand
+from validator.measures.services.circuits import Circuit, CookingDemand
 
 WATT = VOLT = 1e6
 CLIPPED = "clipped direct or in plaster"

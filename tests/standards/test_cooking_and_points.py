@@ -6,11 +6,11 @@ import pytest
 
 from tests.standards.by_hand import SILENT, Value, applied, judged, met, need, row
 from validator.judging.outcomes import Result
-from validator.measures.hoods import HobUnderHood
-from validator.measures.over_hobs import UnitOverHob
-from validator.measures.points import PointNearHob, PointNearSink
+from validator.measures.appliances.hoods import HobUnderHood
+from validator.measures.appliances.over_hobs import UnitOverHob
+from validator.measures.appliances.splashbacks import BehindHob
 from validator.measures.rows import Given, Missing, Why
-from validator.measures.splashbacks import BehindHob
+from validator.measures.services.points import PointNearHob, PointNearSink
 
 INCH = 25.4
 LITRE = 1e6

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.standards.by_hand import met, row
-from validator.measures.joists import ChaseInWall, HoleInJoist, NotchInJoist
+from validator.measures.drilling.joists import ChaseInWall, HoleInJoist, NotchInJoist
 
 
 @pytest.mark.parametrize(("diameter", "place", "well"), [(48.75, 900, True), (50, 900, False), (25, 1500, False)])

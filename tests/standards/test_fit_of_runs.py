@@ -10,8 +10,8 @@ import pytest
 
 from tests.measures.plans import row as planned
 from tests.standards.by_hand import met, row
-from validator.measures.run_corners import FrontAtCorner
-from validator.measures.setting_out import RunAgainstWall
+from validator.measures.runs.run_corners import FrontAtCorner
+from validator.measures.runs.setting_out import RunAgainstWall
 
 INCH = 25.4
 

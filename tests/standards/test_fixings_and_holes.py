@@ -7,8 +7,8 @@ import pytest
 from tests.measures.plans import rows
 from tests.standards.by_hand import SILENT, Value, applied, cell, judged, met, need, row
 from validator.judging.outcomes import Result
-from validator.measures.drill_points import DrillPoint
-from validator.measures.fixings import FixingInWall
+from validator.measures.drilling.drill_points import DrillPoint
+from validator.measures.fixings.fixings import FixingInWall
 from validator.measures.rows import Given
 
 INCH = 25.4

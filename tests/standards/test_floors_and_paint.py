@@ -8,8 +8,8 @@ import pytest
 
 from tests.standards.by_hand import SILENT, applied, cell, met, need, row
 from validator.judging.outcomes import Result
-from validator.measures.coats import Coat, SurfaceToPaint
-from validator.measures.floors import BaseUnderFloor, FloorEdge, FloorField
+from validator.measures.job.coats import Coat, SurfaceToPaint
+from validator.measures.room.floors import BaseUnderFloor, FloorEdge, FloorField
 from validator.plan import dimensions as dim
 from validator.plan.quantities import parse_quantity
 from validator.plan.values import Quantity

@@ -6,9 +6,9 @@ import pytest
 
 from tests.standards.by_hand import SILENT, between, judged, met, parts, row
 from validator.judging.outcomes import Result
-from validator.measures.heights import ApplianceUnderWorktop, FloorBuildUp, UnitOnLegs, WorktopOnRun
+from validator.measures.heights.heights import ApplianceUnderWorktop, FloorBuildUp, UnitOnLegs, WorktopOnRun
 from validator.measures.rows import Known
-from validator.measures.setting_out import RunAgainstWall
+from validator.measures.runs.setting_out import RunAgainstWall
 from validator.measures.tracing import derived
 
 INCH = 25.4

@@ -5,10 +5,9 @@ from __future__ import annotations
 import pytest
 
 from tests.measures.plans import library, row
-from validator.measures.fixing_capacity import FromCharacteristic, FromMeanFailure
-from validator.measures.hung_on_fixings import HungOnFixingsApart
-from validator.measures.rows import Known, Subject
-from validator.measures.timber_screws import (
+from validator.measures.fixings.fixing_capacity import FromCharacteristic, FromMeanFailure
+from validator.measures.fixings.hung_on_fixings import HungOnFixingsApart
+from validator.measures.fixings.timber_screws import (
     INCH,
     PSI,
     WithdrawalByDensity,
@@ -17,7 +16,8 @@ from validator.measures.timber_screws import (
     screws_that_count,
     withdrawal_strength,
 )
-from validator.measures.unit_loads import Hung, load_on_fixings
+from validator.measures.fixings.unit_loads import Hung, load_on_fixings
+from validator.measures.rows import Known, Subject
 
 HERE = Subject("fixing", "")
 POUND = 0.45359237 * 9806.65

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.standards.by_hand import cell, met, row
-from validator.measures.household import OvenForSeated, WorktopForCook, WorktopForSeated
+from validator.measures.heights.household import OvenForSeated, WorktopForCook, WorktopForSeated
 
 INCH = 25.4
 

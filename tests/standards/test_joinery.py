@@ -6,10 +6,10 @@ import pytest
 
 from tests.standards.by_hand import SILENT, applied, cell, judged, met, need, row
 from validator.judging.outcomes import Result
-from validator.measures.adhesives import GluedThing
-from validator.measures.joinery_screws import ScrewInWorktop, ScrewOfJoinery
-from validator.measures.unit_joints import ScrewedJoint
-from validator.measures.unit_parts import BackOfUnit, BoredDoor
+from validator.measures.joinery.adhesives import GluedThing
+from validator.measures.joinery.screws import ScrewInWorktop, ScrewOfJoinery
+from validator.measures.joinery.unit_joints import ScrewedJoint
+from validator.measures.joinery.unit_parts import BackOfUnit, BoredDoor
 from validator.plan.dimensions import DAY
 from validator.plan.units import screw_diameter
 

@@ -7,14 +7,14 @@ import pytest
 from tests.standards.by_hand import DAY, SILENT, Value, applied, books, judged, library, met, need, plan, row
 from validator.judging.apply import apply
 from validator.judging.outcomes import Result
-from validator.measures.beside_hobs import UnitBesideHob
-from validator.measures.hobs_at_openings import HobByDoorway, HobByWindow
-from validator.measures.landings import HobSide, WorktopBesideHob
+from validator.measures.appliances.beside_hobs import UnitBesideHob
+from validator.measures.appliances.hobs_at_openings import HobByDoorway, HobByWindow
+from validator.measures.appliances.landings import HobSide, WorktopBesideHob
+from validator.measures.appliances.set_downs import PlaceToSetDown
+from validator.measures.appliances.sinks import DishwasherBySink, WorktopBesideSink
+from validator.measures.appliances.work_triangles import WorkTriangle
 from validator.measures.rows import Missing, Why
-from validator.measures.set_downs import PlaceToSetDown
-from validator.measures.sinks import DishwasherBySink, WorktopBesideSink
 from validator.measures.site import Site
-from validator.measures.work_triangles import WorkTriangle
 
 INCH = 25.4
 

@@ -9,9 +9,9 @@ import networkx as nx
 import pytest
 
 from tests.standards.by_hand import DAY, library, met, plan, row
-from validator.measures.programme import TaskAfterWait
+from validator.measures.job.programme import TaskAfterWait
+from validator.measures.job.schedule import schedule
 from validator.measures.rows import Known
-from validator.measures.schedule import schedule
 from validator.measures.site import Site
 from validator.plan.names import fold
 

@@ -11,7 +11,7 @@ import pytest
 
 from tests.standards.by_hand import cell, met
 from validator.measures import reading
-from validator.measures.as_found import FloorLevel, FloorUnderStraightEdge, UnderStraightEdge, WallPlumb
+from validator.measures.room.as_found import FloorLevel, FloorUnderStraightEdge, UnderStraightEdge, WallPlumb
 from validator.measures.rows import Row, Subject
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from tests.standards.by_hand import met, row
-from validator.measures.hung_heights import HungOverWorktop, UnitUnderCeiling
-from validator.measures.plinths import PlinthOfRun
-from validator.measures.tall_units import HungBesideTall, TallUnit
+from validator.measures.heights.hung_heights import HungOverWorktop, UnitUnderCeiling
+from validator.measures.heights.plinths import PlinthOfRun
+from validator.measures.heights.tall_units import HungBesideTall, TallUnit
 
 INCH = 25.4
 

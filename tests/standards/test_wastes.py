@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.standards.by_hand import cell, met, row
-from validator.measures.wastes import Drop, Waste
+from validator.measures.services.wastes import Drop, Waste
 
 INCH = 25.4
 FOOT = 12 * INCH

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from tests.standards.by_hand import SILENT, Value, judged, met, need, row
-from validator.measures.fixing_edges import FixingAtEdge, FixingBesideEdge, FixingsSideBySide
-from validator.measures.fixing_parts import GaugedScrew
-from validator.measures.fixings import FixingInWall, PlugAndScrewInWall
+from validator.measures.fixings.fixing_edges import FixingAtEdge, FixingBesideEdge, FixingsSideBySide
+from validator.measures.fixings.fixing_parts import GaugedScrew
+from validator.measures.fixings.fixings import FixingInWall, PlugAndScrewInWall
 from validator.measures.rows import Given
 
 INCH = 25.4

@@ -8,10 +8,10 @@ import pytest
 from Pynite import FEModel3D
 
 from tests.standards.by_hand import cell, met, row
-from validator.measures.beams import at_edge_of_overhang, at_middle_of_span, spread_on_overhang, spread_on_span
-from validator.measures.worktop_masses import WorktopToCarry
-from validator.measures.worktop_overhangs import Overhang
-from validator.measures.worktop_spans import WorktopOverOpening
+from validator.measures.worktops.beams import at_edge_of_overhang, at_middle_of_span, spread_on_overhang, spread_on_span
+from validator.measures.worktops.masses import WorktopToCarry
+from validator.measures.worktops.overhangs import Overhang
+from validator.measures.worktops.spans import WorktopOverOpening
 
 CHIPBOARD = 1200 * 1000.0
 """E of chipboard P2 of 32 to 40 mm in base units, 1200 N/mm²; 1 N/mm² is 1000 kg/(mm·s²)."""

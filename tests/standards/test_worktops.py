@@ -6,10 +6,10 @@ import pytest
 
 from tests.standards.by_hand import SILENT, cell, judged, met, need, row
 from validator.judging.outcomes import Result
-from validator.measures.cut_outs import CutOut
-from validator.measures.templates import Template
-from validator.measures.worktop_joints import WorktopJoint
-from validator.measures.worktop_movement import SealantJoint, WorktopAtWall
+from validator.measures.job.templates import Template
+from validator.measures.worktops.cut_outs import CutOut
+from validator.measures.worktops.joints import WorktopJoint
+from validator.measures.worktops.movement import SealantJoint, WorktopAtWall
 from validator.plan.dimensions import DAY
 
 

@@ -7,7 +7,7 @@ import sys
 from datetime import date
 
 from validator.commands.inspecting import say_unreadable, style, unjudged
-from validator.measures.quantities import quantities
+from validator.measures.worktops.quantities import quantities
 from validator.plan.problems import Unreadable
 
 DONE, UNREADABLE = 0, 2

@@ -141,10 +141,10 @@ def _program() -> Iterator[str]:
     home = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
     yield home
     for part in PARTS_OF_THE_PROGRAM:
-        for entry in sorted(os.scandir(os.path.join(home, part)), key=lambda entry: entry.name):
-            if entry.name.endswith(".py"):
-                found = entry.stat()
-                yield f"{part}/{entry.name} {found.st_size} {found.st_mtime_ns}"
+        for folder, _, names in sorted(os.walk(os.path.join(home, part))):
+            for name in sorted(name for name in names if name.endswith(".py")):
+                found = os.stat(os.path.join(folder, name))
+                yield f"{folder}/{name} {found.st_size} {found.st_mtime_ns}"
 
 
 def _digest(*texts: str) -> str:

@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from validator.judging.outcomes import Outcome, Result
 from validator.measures import reading
-from validator.measures.drill_points import DrillPoint
-from validator.measures.holes_beyond import HoleBeyond
-from validator.measures.routes import HoleNearRoute
+from validator.measures.drilling.drill_points import DrillPoint
+from validator.measures.drilling.holes_beyond import HoleBeyond
+from validator.measures.drilling.routes import HoleNearRoute
+from validator.measures.room.walls import difference
 from validator.measures.rows import Given, Known, Missing, Why
-from validator.measures.walls import difference
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 from validator.reporting.columns import at_right, columns, filled
@@ -23,7 +23,7 @@ from validator.reporting.style import Style
 
 if TYPE_CHECKING:
     from validator.judging.apply import Judgement
-    from validator.measures.holes import Hole
+    from validator.measures.drilling.holes import Hole
     from validator.plan.sections.work import Hole as BitAndDepth
 
 STRIP = "strip"

@@ -9,7 +9,7 @@ from typing import Any
 
 from validator.judging.apply import Judgement
 from validator.judging.outcomes import Outcome
-from validator.measures.appliance_places import place_of
+from validator.measures.appliances.appliance_places import place_of
 from validator.measures.rows import Known, Missing
 from validator.measures.site import Site
 from validator.plan.names import fold

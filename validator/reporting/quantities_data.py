@@ -5,9 +5,9 @@ from __future__ import annotations
 from datetime import date
 from typing import Any
 
-from validator.measures.quantities import Count, Quantities
 from validator.measures.rows import Given, Known
 from validator.measures.site import Site
+from validator.measures.worktops.quantities import Count, Quantities
 from validator.plan.pointers import split
 from validator.reporting.printing import Printer
 from validator.reporting.quantities_text import how_found

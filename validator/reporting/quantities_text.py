@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from datetime import date
 
-from validator.measures.quantities import Count, FromStock, Plinth, Quantities, Strip
 from validator.measures.rows import Given, Known, Missing
 from validator.measures.site import Site
-from validator.measures.worktop_cuts import CutOut, CutTop
+from validator.measures.worktops.cuts import CutOut, CutTop
+from validator.measures.worktops.quantities import Count, FromStock, Plinth, Quantities, Strip
 from validator.plan.dimensions import LENGTH
 from validator.plan.pointers import split
 from validator.reporting.columns import at_right, columns, filled, one_line

@@ -11,11 +11,11 @@ from datetime import date
 from typing import NamedTuple
 
 from validator.judging.apply import Judgement
-from validator.measures.point_places import PlacedPoint
-from validator.measures.room_levels import RoomLevels
+from validator.measures.drilling.strips import ALL_WAYS, WAYS
+from validator.measures.heights.room_levels import RoomLevels
+from validator.measures.room.walls import difference, length_of, place_along
 from validator.measures.rows import Given, Known, Missing, Row, Subject
-from validator.measures.strips import ALL_WAYS, WAYS
-from validator.measures.walls import difference, length_of, place_along
+from validator.measures.services.point_places import PlacedPoint
 from validator.plan.dimensions import DATE, LENGTH
 from validator.plan.elements import Element
 from validator.plan.fields import Along, Height

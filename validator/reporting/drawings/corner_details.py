@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from validator.measures.footprints import HIGH
-from validator.measures.walls import at_right
+from validator.measures.plane.footprints import HIGH
+from validator.measures.room.walls import at_right
 from validator.plan.dimensions import LENGTH
 from validator.reporting.drawings.canvas import Drawing, to_scale
 from validator.reporting.drawings.dimensions import chain
@@ -14,8 +14,8 @@ from validator.reporting.drawings.elevations import FRAMES, Asked, file_name
 from validator.reporting.drawings.lettering import fitted, shown
 
 if TYPE_CHECKING:
+    from validator.measures.plane.wall_lines import WallLine
     from validator.measures.site import Site
-    from validator.measures.wall_lines import WallLine
     from validator.plan.rooms import Room
 
 from validator.reporting.drawings.plane_view import NEAR, NEARLY_SQUARE, THICK, PlaneView, Stop, Window

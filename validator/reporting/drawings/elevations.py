@@ -10,8 +10,8 @@ from collections.abc import Collection, Mapping, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
+from validator.measures.room.walls import called_wall
 from validator.measures.rows import Given, Known
-from validator.measures.walls import called_wall
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 from validator.reporting.drawings.canvas import ACROSS, UPRIGHT, Canvas, Drawing, Kind, to_scale

@@ -5,9 +5,9 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from validator.measures.appliance_places import kind_of, width_of
+from validator.measures.appliances.appliance_places import kind_of, width_of
+from validator.measures.fixings.studs import stud_places
 from validator.measures.rows import Given, Known, Missing
-from validator.measures.studs import stud_places
 from validator.plan.names import fold
 from validator.plan.values import Quantity
 from validator.reporting.drawings.canvas import Kind
@@ -16,8 +16,8 @@ from validator.reporting.drawings.lettering import SIZE, SMALL, Lettering, fitte
 from validator.reporting.drawings.wall_things import gaps_of, text_of, value
 
 if TYPE_CHECKING:
-    from validator.measures.appliance_places import ApplianceAt
-    from validator.measures.point_places import PlacedPoint
+    from validator.measures.appliances.appliance_places import ApplianceAt
+    from validator.measures.services.point_places import PlacedPoint
     from validator.reporting.drawings.elevations import _Elevation
 
 CROSS = 1.4

@@ -6,10 +6,10 @@ from collections.abc import Collection, Mapping, Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from validator.measures.footprints import HIGH, Footprint
-from validator.measures.openings import holes_by_wall
+from validator.measures.plane.footprints import HIGH, Footprint
+from validator.measures.room.openings import holes_by_wall
+from validator.measures.room.walls import length_of
 from validator.measures.rows import Given
-from validator.measures.walls import length_of
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 from validator.reporting.drawings.canvas import Drawing, to_scale
@@ -19,8 +19,8 @@ from validator.reporting.drawings.lettering import fitted, shown
 from validator.reporting.drawings.wall_things import gaps_of, is_nothing, text_of, value
 
 if TYPE_CHECKING:
+    from validator.measures.plane.wall_lines import WallLine
     from validator.measures.site import Site
-    from validator.measures.wall_lines import WallLine
     from validator.plan.rooms import Room
 
 from validator.reporting.drawings.plane_view import NEAR, NEARLY_SQUARE, THICK, PlaneView, Stop, rest_of

@@ -14,7 +14,7 @@ from validator.reporting.drawings.wall_things import Part, surface_of, value
 from validator.reporting.printing import Printer
 
 if TYPE_CHECKING:
-    from validator.measures.footprints import Footprint
+    from validator.measures.plane.footprints import Footprint
     from validator.measures.site import Site
 
 

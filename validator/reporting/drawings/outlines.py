@@ -16,7 +16,7 @@ from ezdxf.filemanagement import new
 
 from validator.measures import reading
 from validator.measures.rows import Given
-from validator.measures.worktop_cuts import cut_tops
+from validator.measures.worktops.cuts import cut_tops
 from validator.plan.values import Quantity
 from validator.reporting.drawings.elevations import file_name
 from validator.reporting.drawings.lettering import clean
@@ -26,9 +26,9 @@ if TYPE_CHECKING:
     from ezdxf.document import Drawing
     from ezdxf.layouts.layout import Modelspace
 
-    from validator.measures.run_places import Standing
+    from validator.measures.runs.run_places import Standing
     from validator.measures.site import Site
-    from validator.measures.worktop_cuts import CutOut, CutTop
+    from validator.measures.worktops.cuts import CutOut, CutTop
 
 OUTLINE, CUT_OUT, JOINT, TEXT = "OUTLINE", "CUT_OUT", "JOINT", "TEXT"
 LAYERS = {OUTLINE: colors.WHITE, CUT_OUT: colors.RED, JOINT: colors.BLUE, TEXT: colors.GREEN}

@@ -6,11 +6,11 @@ import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
-from validator.measures.footprints import HIGH, Footprint
-from validator.measures.openings import holes_by_wall
+from validator.measures.plane.footprints import HIGH, Footprint
+from validator.measures.plane.shapes import Shape
+from validator.measures.room.openings import holes_by_wall
 from validator.measures.rows import Given, Known
-from validator.measures.shapes import Shape
-from validator.measures.worktop_cuts import cut_tops
+from validator.measures.worktops.cuts import cut_tops
 from validator.plan.names import fold
 from validator.reporting.drawings.canvas import Canvas, Kind, Point
 from validator.reporting.drawings.dimensions import Axis, Span, upright
@@ -20,9 +20,9 @@ from validator.reporting.drawings.wall_things import gaps_of, text_of, value
 from validator.reporting.printing import Printer
 
 if TYPE_CHECKING:
+    from validator.measures.plane.sweeps import Sweep
+    from validator.measures.plane.wall_lines import WallLine
     from validator.measures.site import Site
-    from validator.measures.sweeps import Sweep
-    from validator.measures.wall_lines import WallLine
     from validator.plan.rooms import Room
 
 THICK = 3.0

@@ -9,27 +9,27 @@ from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
-from validator.measures.appliance_places import place_of
-from validator.measures.boxings import boxes_by_wall
-from validator.measures.heights import machine_in
-from validator.measures.openings import holes_by_wall, units_on_walls
+from validator.measures.appliances.appliance_places import place_of
+from validator.measures.heights.heights import machine_in
+from validator.measures.room.boxings import boxes_by_wall
+from validator.measures.room.openings import holes_by_wall, units_on_walls
+from validator.measures.room.slopes import ceiling_at
+from validator.measures.room.walls import length_of, wall_of, worked
 from validator.measures.rows import Given, Known, Missing
-from validator.measures.slopes import ceiling_at
-from validator.measures.walls import length_of, wall_of, worked
-from validator.measures.worktop_cuts import cut_tops
+from validator.measures.worktops.cuts import cut_tops
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
-    from validator.measures.appliance_places import ApplianceAt
-    from validator.measures.boxings import Box
-    from validator.measures.heights import WorktopOnRun
-    from validator.measures.holes import Hole as DrillHole
-    from validator.measures.openings import Hole, Thing
-    from validator.measures.routes import PlacedRoute
-    from validator.measures.run_places import Standing
+    from validator.measures.appliances.appliance_places import ApplianceAt
+    from validator.measures.drilling.holes import Hole as DrillHole
+    from validator.measures.drilling.routes import PlacedRoute
+    from validator.measures.heights.heights import WorktopOnRun
+    from validator.measures.room.boxings import Box
+    from validator.measures.room.openings import Hole, Thing
+    from validator.measures.runs.run_places import Standing
     from validator.measures.site import Site
-    from validator.measures.worktop_cuts import CutTop
+    from validator.measures.worktops.cuts import CutTop
     from validator.reporting.printing import Printer
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from validator.judging.apply import Judgement
-from validator.measures.quantities import quantities
+from validator.measures.worktops.quantities import quantities
 from validator.plan.american import KEYS
 from validator.plan.elements import Element, Section
 from validator.plan.names import fold

@@ -9,9 +9,9 @@ from typing import NamedTuple
 from validator.judging.apply import Judgement
 from validator.judging.cautions import cautions
 from validator.judging.ready import stage_verdicts
+from validator.measures.room.walls import length_of
 from validator.measures.rows import Known, NotKnown, Row
 from validator.measures.tracing import all_missing
-from validator.measures.walls import length_of
 from validator.plan.dimensions import LENGTH
 from validator.plan.values import Quantity
 from validator.reference.jobsheets import Jobsheets, Trade

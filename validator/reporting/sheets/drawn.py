@@ -8,9 +8,9 @@ from dataclasses import dataclass, field, replace
 from markupsafe import Markup
 
 from validator.judging.apply import Judgement
-from validator.measures.appliance_places import kind_of, place_of
+from validator.measures.appliances.appliance_places import kind_of, place_of
+from validator.measures.room.walls import wall_of
 from validator.measures.site import Site
-from validator.measures.walls import wall_of
 from validator.plan.names import fold
 from validator.reference.jobsheets import ALL, Trade
 from validator.reporting.drawings.canvas import UPRIGHT, Drawing

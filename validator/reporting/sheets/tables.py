@@ -6,9 +6,9 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
 from validator.judging.apply import Judgement
-from validator.measures.appliance_places import kind_of, place_of
-from validator.measures.quantities import quantities
+from validator.measures.appliances.appliance_places import kind_of, place_of
 from validator.measures.rows import Known, Row
+from validator.measures.worktops.quantities import quantities
 from validator.plan.elements import Element
 from validator.plan.fields import Height
 from validator.plan.names import fold

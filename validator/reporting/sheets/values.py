@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from validator.judging.outcomes import Outcome, Result
+from validator.measures.room.walls import at_left, at_right
 from validator.measures.rows import Given, Known, NotKnown, Row
 from validator.measures.tracing import all_missing
-from validator.measures.walls import at_left, at_right
 from validator.plan.dimensions import LENGTH, Dimension
 from validator.plan.elements import Element
 from validator.plan.fields import Along, Height, Size

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from validator.measures.job.schedule import Scheduled, schedule
 from validator.measures.rows import Given, Known
-from validator.measures.schedule import Scheduled, schedule
 from validator.measures.site import Site
 from validator.plan.dimensions import DATE
 from validator.plan.names import fold

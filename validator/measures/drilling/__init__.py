@@ -1,0 +1,1 @@
+"""Where the drill goes, what may run there, and what is known to be behind a wall."""

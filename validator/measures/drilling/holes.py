@@ -1,0 +1,365 @@
+"""Every hole that the plan leads to: at hangers, along rails and battens, in rows on things, and given outright."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from functools import cached_property
+from typing import TYPE_CHECKING, NamedTuple
+
+from validator.measures import reading
+from validator.measures.appliances.appliance_places import place_of, width_of
+from validator.measures.fixings.fixings import held_by
+from validator.measures.fixings.studs import stud_places
+from validator.measures.heights.room_levels import Above, Below
+from validator.measures.room.walls import difference, half_of, length_of, named_gap, place_along, worked
+from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
+from validator.plan.dimensions import LENGTH, NUMBER
+from validator.plan.names import fold
+from validator.plan.values import Quantity
+
+if TYPE_CHECKING:
+    from validator.measures.runs.run_places import Standing
+    from validator.measures.site import Site
+    from validator.plan.sections.drilling import DrillHole
+    from validator.plan.sections.work import Fixing
+    from validator.plan.sections.work import Hole as BitAndDepth
+
+ALL_THAT_HANGS = ("", "")
+MOST_IN_A_ROW = 5_000
+"""More holes than any room has: a row of more is a slip, and is not drilled out."""
+
+
+class HangerPlace(Row, kind="hanger of a wall unit"):
+    """Where a hanger sits on the wall, from the place of its unit."""
+
+    side: float = given(LENGTH, "side of the unit")
+    inward: float = given(LENGTH, "in from its side")
+    top: float = given(LENGTH, "top of the unit")
+    down: float = given(LENGTH, "down from its top")
+
+    @figure(LENGTH, "hole along the wall", start="left end of the wall", end="middle of the hole")
+    def right_of_side(self) -> float:
+        return self.side + self.inward
+
+    @figure(LENGTH, "hole along the wall", start="left end of the wall", end="middle of the hole")
+    def left_of_side(self) -> float:
+        return self.side - self.inward
+
+    @figure(LENGTH, "hole above the bare floor", start="bare floor at the high spot", end="middle of the hole")
+    def up(self) -> float:
+        return self.top - self.down
+
+
+class InARow(Row, kind="hole in a row of holes"):
+    """A hole of a row that keeps the same distance from both ends of a thing; `share` is its part of the way."""
+
+    left: float = given(LENGTH, "left end")
+    right: float = given(LENGTH, "right end")
+    inward: float = given(LENGTH, "in from its ends")
+    share: float = given(NUMBER, "share of the way to the last hole")
+
+    @figure(LENGTH, "hole along the wall", start="left end of the wall", end="middle of the hole")
+    def along(self) -> float:
+        return self.left + self.inward + (self.right - self.left - self.inward - self.inward) * self.share
+
+
+class OnFromFirst(Row, kind="hole so many steps from the first"):
+    """A hole of a row that goes on from the first at even steps to the right."""
+
+    first: float = given(LENGTH, "first hole")
+    every: float = given(LENGTH, "from hole to hole")
+    steps: float = given(NUMBER, "steps from the first")
+
+    @figure(LENGTH, "hole along the wall", start="left end of the wall", end="middle of the hole")
+    def along(self) -> float:
+        return self.first + self.every * self.steps
+
+
+class Hole(NamedTuple):
+    """A hole to be drilled: its middle along the wall and up from the bare floor, how deep, and for which fixing."""
+
+    subject: Subject
+    wall: str
+    along: Given
+    up: Given
+    depth: Given = ()
+    made_for: Fixing | DrillHole | None = None
+    called: str = ""
+
+
+class Holes:
+    """All holes of a plan, each found once."""
+
+    def __init__(self, site: Site) -> None:
+        self._site = site
+        self._depths: dict[int, Given] = {}
+
+    @cached_property
+    def all(self) -> list[Hole]:
+        """Holes at hangers first, then those of rows on things, then those given outright."""
+        return [*self._at_hangers(), *self._in_rows(), *self._outright()]
+
+    @cached_property
+    def _holding(self) -> dict[object, list[tuple[str, Fixing]]]:
+        """The fixings by what their `for` means: a run (its folded name), a unit (its run and name), or all that
+        hangs."""
+        plan = self._site.plan
+        found: dict[object, list[tuple[str, Fixing]]] = {}
+        for called, fixing in plan.fixings.items():
+            for name in fixing.for_:
+                unit = ALL_THAT_HANGS if fold(name) == "wall units" else plan.unit(name)
+                found.setdefault(fold(name) if name in plan.runs else unit, []).append((called, fixing))
+        return found
+
+    def _at_hangers(self) -> Iterator[Hole]:
+        """Two for each hung unit that is fixed at its hangers, or of which the plan says no other way."""
+        site = self._site
+        for thing in site.setting_out.things():
+            if thing.item.family == "unit" and site.levels.is_hung(thing):
+                meant = (fold(thing.run), (thing.run, thing.name), ALL_THAT_HANGS)
+                fixings = [fixing for each in meant for fixing in self._holding.get(each, ())]
+                there = [fixing for fixing in fixings if fixing[1].at == "hangers"]
+                if there or not fixings:
+                    called, fixing = there[0] if there else ("", None)
+                    yield from self._of_hangers(thing, called, fixing)
+
+    def _of_hangers(self, thing: Standing, called: str, fixing: Fixing | None) -> Iterator[Hole]:
+        item, hangers = thing.item, thing.item.hangers
+        pointer = item.pointer_to("hangers")
+        down, inward = f"how far down the hangers of {thing.name} sit", f"how far in the hangers of {thing.name} sit"
+        values: dict[str, Given] = {"top": self._site.levels.top_of(thing), "down": Missing(f"{pointer}/down", down)}
+        values["inward"] = Missing(f"{pointer}/in", inward)
+        if hangers is not None:
+            values["down"] = named_gap(reading.read(hangers, "down", "down from its top"), down)
+            values["inward"] = named_gap(reading.read(hangers, "in_", "in from its side"), inward)
+        for side, place, figure_ in (("left", thing.left, "right_of_side"), ("right", thing.right, "left_of_side")):
+            subject = Subject(f"{thing.name} {side} hanger", item.pointer, f"{thing.wall} wall", thing.wall)
+            across = HangerPlace(subject, side=place, inward=values["inward"])
+            upward = HangerPlace(subject, top=values["top"], down=values["down"])
+            along = worked(across, figure_, "hole along the wall")
+            up = worked(upward, "up", "hole above the bare floor")
+            yield self._hole(subject, along, up, called, fixing)
+
+    def _hole(self, subject: Subject, along: Given, up: Given, called: str, of: Fixing | DrillHole | None) -> Hole:
+        if isinstance(along, Known):
+            subject = subject._replace(along=(float(along.value), float(along.value)))
+        return Hole(subject, subject.wall, along, up, self._depth(of), of, called)
+
+    def _depth(self, of: Fixing | DrillHole | None) -> Given:
+        """How deep from the face of the wall: as the hole says, else as far as a screw without a plug goes in."""
+        if of is None:
+            return Missing(self._site.plan.fixings.pointer, "fixings")
+        if id(of) not in self._depths:
+            self._depths[id(of)] = _depth_of(of)
+        return self._depths[id(of)]
+
+    def _in_rows(self) -> Iterator[Hole]:
+        for called, fixing in self._site.plan.fixings.items():
+            if fixing.at in ("rail", "batten"):
+                for name in fixing.for_:
+                    yield from self._along_run(called, fixing, name)
+            elif fixing.at in ("top", "back"):
+                for name in fixing.for_:
+                    for thing in _things(self._site, name):
+                        yield from self._across(called, fixing, thing)
+
+    def _across(self, called: str, fixing: Fixing, thing: _Thing) -> Iterator[Hole]:
+        """A row across one thing, as many as each gets; where they go into studs, those behind it."""
+        up = self._up(fixing, thing.wall, thing.top, f"holes of {called} at {thing.name}")
+        subject = Subject(thing.name, thing.pointer, f"{thing.wall} wall", thing.wall)
+        count = fixing.each.low if isinstance(fixing.each, Quantity) else 2
+        yield from self._row(called, fixing, subject, thing.left, thing.right, up, int(count), f"{thing.name} {called}")
+
+    def _along_run(self, called: str, fixing: Fixing, name: str) -> Iterator[Hole]:
+        """The holes of a rail behind each row of hung units of a run, or of a batten along its worktop."""
+        site = self._site
+        if name not in site.plan.runs:
+            return
+        for number, things in enumerate(_side_by_side(site, name, hung=fixing.at == "rail"), 1):
+            wall, first = things[0].wall, things[0]
+            if fixing.at == "rail":
+                down = first.item.hangers.down if first.item.hangers is not None else None
+                pointer = first.item.pointer_to("hangers") + "/down"
+                sits = named_gap(reading.quantity(down, pointer, "hangers"), f"how far down the rail of {name} sits")
+                subject = Subject(name, first.item.pointer)
+                row = Below(subject, base=site.levels.top_of(first), amount=sits)
+                at = worked(row, "height", "hole above the bare floor")
+                up = self._up(fixing, wall, at, f"holes of {called}", from_top=site.levels.top_of(first))
+            else:
+                up = self._up(fixing, wall, _under_worktop(site, name), f"holes of {called}")
+            subject = Subject(name, fixing.pointer, f"{wall} wall", wall)
+            stem = called if number == 1 else f"{called} {name} {number}"
+            count = _count(things[0].left, things[-1].right, fixing)
+            yield from self._row(called, fixing, subject, things[0].left, things[-1].right, up, count, stem)
+
+    def _up(self, fixing: Fixing, wall: str, top: Given, label: str, from_top: Given | None = None) -> Given:
+        """How high the holes of a row are: as the fixing says, so far down from the top, or as `top` says of a rail."""
+        if fixing.up is not None:
+            worktop = self._site.levels.worktop_by(wall, None)
+            return self._site.levels.at(wall).above_bare_floor(fixing.up, fixing.pointer_to("up"), label, worktop)
+        if fixing.down is None and from_top is not None:
+            return top
+        down = named_gap(reading.read(fixing, "down", "down from the top"), f"how high the {label} are")
+        row = Below(Subject(label, fixing.pointer), base=top if from_top is None else from_top, amount=down)
+        return worked(row, "height", "hole above the bare floor")
+
+    def _row(
+        self, called: str, fixing: Fixing, of: Subject, left: Given, right: Given, up: Given, count: int, stem: str
+    ) -> Iterator[Hole]:
+        inward = named_gap(
+            reading.read(fixing, "from_ends", "in from its ends"), f"how far in the holes of {called} sit"
+        )
+        studs = self._on_studs(fixing, of.wall, left, right)
+        for number in range(len(studs) or min(count, MOST_IN_A_ROW)):
+            subject = of._replace(name=f"{stem} {number + 1}", pointer=fixing.pointer)
+            if studs:
+                along = studs[number]
+            else:
+                share = 0.5 if count < 2 else number / (count - 1)
+                row = InARow(
+                    subject,
+                    left=left,
+                    right=right,
+                    inward=inward,
+                    share=reading.exactly(share, fixing.pointer, "share of the way"),
+                )
+                along = worked(row, "along", "hole along the wall")
+            yield self._hole(subject, along, up, called, fixing)
+
+    def _on_studs(self, fixing: Fixing, wall: str, left: Given, right: Given) -> list[Given]:
+        """The middles of the studs behind a thing, where its screws go into them and the plan gives them."""
+        found = self._site.plan.walls.get(wall)
+        into = fold(fixing.into) if isinstance(fixing.into, str) else ""
+        if found is None or found.studs is None or not into.removesuffix("s").endswith("stud"):
+            return []
+        places = stud_places(self._site, wall, found.studs)
+        if not isinstance(places, list) or not isinstance(left, Known) or not isinstance(right, Known):
+            return []
+        start, end = float(left.high or 0.0), float(right.low or 0.0)
+        studs = [place for place in places if start <= place <= end]
+        if fixing.at in ("top", "back") and isinstance(fixing.each, Quantity):
+            studs = studs[: int(fixing.each.low)]
+        return [reading.exactly(place, found.studs.pointer, "stud") for place in studs]
+
+    def _that_fit(self, wall: str, first: Given, every: Given) -> int:
+        """How many holes of a row its wall has room for, and one more, which then is found beyond the end of it."""
+        whole = length_of(self._site.plan, wall)
+        if isinstance(whole, Known) and isinstance(first, Known) and isinstance(every, Known):
+            room = float(whole.high or 0.0) - float(first.low or 0.0)
+            return min(MOST_IN_A_ROW, max(1, math.floor(room / float(every.low or every.value)) + 2))
+        return MOST_IN_A_ROW
+
+    def _outright(self) -> Iterator[Hole]:
+        site = self._site
+        for name, hole in site.plan.drill.items():
+            wall = hole.wall or ""
+            wall = site.plan.walls.written(wall) if wall in site.plan.walls else wall
+            first: Given = Missing(hole.pointer_to("along"), f"place of {name} along its wall")
+            if hole.along is not None:
+                first = place_along(site.plan, wall, hole.along, hole.pointer_to("along"), name)
+            worktop = site.levels.worktop_by(wall, None)
+            up = site.levels.at(wall).above_bare_floor(hole.up, hole.pointer_to("up"), name, worktop)
+            context = f"{wall} wall"
+            if hole.number is None and hole.every is None:
+                yield self._hole(Subject(name, hole.pointer, context, wall), first, up, hole.for_ or "", hole)
+                continue
+            every = named_gap(reading.read(hole, "every", "from hole to hole"), f"distance between the holes of {name}")
+            if isinstance(every, Known) and (every.high or 0.0) <= 0:
+                detail = "holes of a row lie apart"
+                every = Missing(
+                    hole.pointer_to("every"), f"distance between the holes of {name}", Why.UNCLEAR, detail=detail
+                )
+            number = hole.number.low if isinstance(hole.number, Quantity) else 1
+            for step in range(min(int(number), self._that_fit(wall, first, every))):
+                subject = Subject(f"{name} {step + 1}", hole.pointer, context, wall)
+                along = first
+                if step or hole.number is None:
+                    steps = reading.exactly(float(step), hole.pointer, "steps from the first")
+                    along = worked(OnFromFirst(subject, first=first, every=every, steps=steps), "along", "hole")
+                yield self._hole(subject, along, up, hole.for_ or "", hole)
+
+
+def _depth_of(of: Fixing | DrillHole) -> Given:
+    hole: BitAndDepth | None = of.hole
+    if hole is not None:
+        return named_gap(reading.read(hole, "depth", "hole"), "depth of the hole")
+    screw, plug = getattr(of, "screw", None), getattr(of, "plug", None)
+    if screw is not None and plug is None:
+        subject = Subject("screw", of.pointer)
+        return difference(
+            reading.read(screw, "length", "screw"),
+            reading.read(of, "through", "fixture"),
+            subject,
+            "screw into the wall",
+        )
+    return Missing(of.pointer_to("hole"), "depth of the hole")
+
+
+class _Thing(NamedTuple):
+    """What a row of holes lies across: both its ends along the wall, and its top above the bare floor."""
+
+    name: str
+    pointer: str
+    wall: str
+    left: Given
+    right: Given
+    top: Given
+
+
+def _things(site: Site, name: str) -> Iterator[_Thing]:
+    """The things that a name of `for` means; a hood is as wide as it is, and not as the unit that it hangs in."""
+    if name in site.plan.appliances:
+        place = place_of(site, name)
+        appliance, subject = place.appliance, Subject(name, place.appliance.pointer, place.on, place.on)
+        half = half_of(width_of(place), subject, f"half of {name}")
+        left = worked(Below(subject, base=place.middle, amount=half), "height", f"left side of {name}")
+        right = worked(Above(subject, base=place.middle, amount=half), "height", f"right side of {name}")
+        under = site.levels.at(place.on).above_bare_floor(
+            appliance.up, appliance.pointer_to("up"), f"underside of {name}", site.levels.worktop_by(place.on, None)
+        )
+        tall = appliance.body.h if appliance.body is not None else None
+        high = reading.quantity(tall, appliance.pointer_to("body"), f"height of {name}")
+        top = worked(Above(subject, base=under, amount=high), "height", f"top of {name}")
+        yield _Thing(name, appliance.pointer, place.on, left, right, top)
+        return
+    standing = {id(thing.item): thing for thing in site.setting_out.things()}
+    for item, wall, _ in held_by(site.plan, name):
+        thing = standing.get(id(item))
+        if thing is not None:
+            yield _Thing(
+                thing.name, item.pointer, thing.wall or wall, thing.left, thing.right, site.levels.top_of(thing)
+            )
+
+
+def _side_by_side(site: Site, run: str, *, hung: bool) -> list[list[Standing]]:
+    """The things of a run that a rail or a batten passes without a break: gaps break a rail."""
+    rows: list[list[Standing]] = [[]]
+    for thing in site.setting_out.in_run(run):
+        if hung and (thing.item.family == "gap" or not site.levels.is_hung(thing)):
+            rows.append([])
+        elif thing.item.family != "gap":
+            rows[-1].append(thing)
+    return [row for row in rows if row]
+
+
+def _under_worktop(site: Site, run: str) -> Given:
+    """The underside of the worktop on a run, above the bare floor."""
+    row = site.levels.worktop_on(run)
+    pointer = site.plan.worktops.pointer
+    if row is None:
+        return Missing(pointer, f"worktop on {run}", Why.UNCLEAR, detail=f"no worktop lies on {run}")
+    thick: Given = row.known.get("thickness") or row.why_not_known("thickness")
+    top = worked(row, "above_bare_floor", "worktop")
+    return worked(Below(row.subject, base=top, amount=thick), "height", "underside of the worktop")
+
+
+def _count(left: Given, right: Given, fixing: Fixing) -> int:
+    """How many holes it takes so that none are further apart than the centres allow; 2 where nobody knows."""
+    ends, centres = fixing.from_ends, fixing.centres
+    if not isinstance(left, Known) or not isinstance(right, Known):
+        return 2
+    if not isinstance(ends, Quantity) or not isinstance(centres, Quantity) or centres.low <= 0:
+        return 2
+    length = float(right.high or 0.0) - float(left.low or 0.0) - 2 * ends.low
+    return max(2, math.ceil(length / centres.low - 1e-9) + 1)

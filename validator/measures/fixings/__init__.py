@@ -1,0 +1,1 @@
+"""What holds things to a wall: the way through its layers, loads and what carries them."""

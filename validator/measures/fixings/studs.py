@@ -1,0 +1,137 @@
+"""Studs and noggins as found: what a hung unit can be screwed to."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
+from validator.measures.looking_up import looked_up
+from validator.measures.room.walls import apart, half_of, length_of
+from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, figure, given
+from validator.plan.dimensions import LENGTH, NUMBER
+
+if TYPE_CHECKING:
+    from validator.measures.runs.run_places import Standing
+    from validator.measures.site import Site
+    from validator.plan.sections.room import Noggin, Studs
+
+
+class UnitOnStuds(Row, kind="hung unit on studs"):
+    """A hung unit on a stud wall, with the studs whose middle lies behind its back, clear of its sides."""
+
+    studs_behind: float = given(NUMBER, "studs behind it")
+    width: float = given(LENGTH, "width")
+
+
+class HangerInNoggin(Row, kind="hanger in a noggin"):
+    """A hanger's hole on a wall with noggins, and the noggin nearest to its height."""
+
+    aside: float = given(LENGTH, "hole from the middle of the noggin")
+    half: float = given(LENGTH, "half the noggin")
+
+    @figure(LENGTH, "inside the noggin", start="edge of the noggin", end="middle of the hole")
+    def inside(self) -> float:
+        return self.half - self.aside
+
+
+def units_on_studs(site: Site) -> Rows:
+    """A row for each hung unit on a wall whose studs the plan gives; where noggins are let in, those carry it."""
+    rows = Rows()
+    for thing in site.setting_out.things():
+        wall = site.plan.walls.get(thing.wall)
+        if wall is None or thing.item.family != "unit" or site.records.noggins(thing.wall, wall.noggins):
+            continue
+        studs = site.records.studs(thing.wall, wall.studs)
+        if studs is not None and site.levels.is_hung(thing):
+            rows.rows.append(_on_studs(site, thing, studs))
+    return rows
+
+
+def _on_studs(site: Site, thing: Standing, studs: Studs) -> Row:
+    return UnitOnStuds(
+        thing.subject,
+        studs_behind=_behind(site, thing, studs),
+        width=reading.read(thing.item, "width", f"width of {thing.name}"),
+    )
+
+
+def _behind(site: Site, thing: Standing, studs: Studs) -> Given:
+    """How many studs a unit surely catches, wherever it comes to stand between its ranges."""
+    places = stud_places(site, thing.wall, studs)
+    if not isinstance(places, list):
+        return places
+    label = "side of a cabinet"
+    side = looked_up(site, "usual-sizes", "size", {"thing": label}, thing.item.pointer, label)
+    gaps = [gap for end in (thing.left, thing.right, side) for gap in _gaps(end)]
+    if gaps:
+        return tuple(dict.fromkeys(gaps))
+    assert isinstance(thing.left, Known)
+    assert isinstance(thing.right, Known)
+    assert isinstance(side, Known)
+    left, right = float(thing.left.high or 0.0) + side.value, float(thing.right.low or 0.0) - side.value
+    if studs.found is not None and right > _found_up_to(studs, places):
+        detail = "they have been looked for only up to the last one found"
+        return Missing(studs.pointer_to("found"), f"studs of the {thing.wall} wall", Why.UNCLEAR, detail=detail)
+    count = float(sum(left <= place <= right for place in places))
+    assumed = thing.left.assumed or thing.right.assumed
+    return Known(count, studs.pointer, "", "studs behind it", low=count, high=count, assumed=assumed)
+
+
+def _found_up_to(studs: Studs, places: list[float]) -> float:
+    """How far the studs were looked for: up to where the next after the last would be."""
+    every = reading.read(studs, "every", "distance between the studs")
+    return max(places, default=0.0) + (float(every.value) if isinstance(every, Known) else 0.0)
+
+
+def stud_places(site: Site, wall: str, studs: Studs) -> list[float] | tuple[Missing, ...]:
+    """The middles of the studs from the left end of the wall, or what has to be found out."""
+    label = f"studs of the {wall} wall"
+    if studs.found is not None:
+        read = [reading.quantity(place, studs.pointer_to("found"), label) for place in studs.found]
+        gaps = [gap for place in read for gap in _gaps(place)]
+        return tuple(gaps) or [float(place.value) for place in read if isinstance(place, Known)]
+    first = reading.read(studs, "first", f"first of the {label}")
+    every = reading.read(studs, "every", f"distance between the {label}")
+    length = length_of(site.plan, wall)
+    gaps = [gap for value in (first, every, length) for gap in _gaps(value)]
+    if isinstance(every, Known) and every.value <= 0:
+        gaps.append(Missing(studs.pointer_to("every"), label, Why.UNCLEAR, detail="studs cannot be 0 apart"))
+    if gaps or not (isinstance(first, Known) and isinstance(every, Known) and isinstance(length, Known)):
+        return tuple(gaps)
+    count = max(0, math.floor((float(length.value) - float(first.value)) / float(every.value)) + 1)
+    return [float(first.value) + number * float(every.value) for number in range(min(count, 1000))]
+
+
+def _gaps(value: Given) -> tuple[Missing, ...]:
+    if isinstance(value, Known):
+        return ()
+    return (value,) if isinstance(value, Missing) else value
+
+
+def hangers_in_noggins(site: Site) -> Rows:
+    """A row for each hanger's hole on a wall that has noggins."""
+    rows = Rows()
+    for hole in site.rows("drill point").rows:
+        wall = site.plan.walls.get(hole.subject.wall)
+        noggins = site.records.noggins(hole.subject.wall, wall.noggins) if wall is not None else None
+        if noggins:
+            up: Given = hole.known.get("up") or hole.why_not_known("up")
+            found = [_in_noggin(site, hole.subject, up, noggin) for noggin in noggins]
+            rows.rows.append(min(found, key=_aside))
+    return rows
+
+
+def _aside(row: HangerInNoggin) -> float:
+    return float(row.known["aside"].value) if "aside" in row.known else 0.0
+
+
+def _in_noggin(site: Site, subject: Subject, up: Given, noggin: Noggin) -> HangerInNoggin:
+    pointer = noggin.pointer_to("up")
+    middle = site.levels.at(subject.wall).above_bare_floor(noggin.up, pointer, "noggin", None)
+    face = reading.quantity(noggin.size.w if noggin.size else None, noggin.pointer_to("size"), "face of the noggin")
+    return HangerInNoggin(
+        subject,
+        aside=apart(up, middle, subject, "from the middle of the noggin to the hole"),
+        half=half_of(face, subject, "half the noggin"),
+    )

@@ -1,0 +1,1 @@
+"""Order of work, coats, deliveries and money."""

@@ -1,0 +1,112 @@
+"""Deliveries against the dates of the work, and the papers that permit the work or certify it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
+from validator.measures.job.schedule import Scheduled, schedule
+from validator.measures.rows import NAME, Given, Known, Missing, Row, Rows, Subject, Why, Words, figure, given
+from validator.plan.dimensions import DATE, DURATION
+from validator.plan.names import fold
+from validator.plan.values import ToFind
+
+if TYPE_CHECKING:
+    from validator.measures.site import Site
+    from validator.plan.sections.appliances import Appliance
+    from validator.plan.sections.money import Delivery as DeliveryWritten
+    from validator.plan.sections.money import Paper as PaperWritten
+
+PERMITS = frozenset({"permit", "permits", "warrant", "approval", "consent", "notice", "licence", "license"})
+"""Last words of the names of papers that have to be there before the work; all others come after it."""
+
+
+class Delivery(Row, kind="delivery"):
+    """Something that is delivered: the day it is due, the first day it is needed, and the day the room is dry."""
+
+    due: float = given(DATE, "due")
+    needed: float = given(DATE, "needed")
+    dry: float = given(DATE, "room dry")
+    task: str = given(NAME, "task that needs it")
+
+    @figure(DURATION, "days in hand", start="day it is due", end="first day it is needed")
+    def in_hand(self) -> float:
+        return self.needed - self.due
+
+    @figure(DURATION, "days in a dry room", start="day the room is dry", end="day it is due")
+    def after_dry(self) -> float:
+        return self.due - self.dry
+
+
+class Paper(Row, kind="paper"):
+    """A permit that is needed before the work, or a certificate that comes with it."""
+
+    sort: str = given(Words(("permit", "certificate")), "whether it comes before the work")
+    standing: str = given(Words(("held", "asked for", "not needed", "promised")), "whether it is there")
+
+
+def deliveries(site: Site) -> Rows:
+    """A row for each delivery, and one for each appliance with a day it is due."""
+    plan = site.plan
+    tasks = schedule(site)
+    dry = _dry(tasks, site)
+    things: list[tuple[str, DeliveryWritten | Appliance]] = list(plan.deliveries.items())
+    things += [(name, appliance) for name, appliance in plan.appliances.items() if appliance.due is not None]
+    return Rows([_delivery(site, name, thing, tasks, dry) for name, thing in things])
+
+
+def _delivery(
+    site: Site, name: str, thing: DeliveryWritten | Appliance, tasks: dict[str, Scheduled], dry: Given
+) -> Row:
+    pointer = thing.pointer_to("for")
+    task = tasks.get(fold(thing.for_)) if thing.for_ is not None else _task_of(name, tasks)
+    if task is None:
+        question = f"which task needs {name} on site?"
+        needed: Given = Missing(pointer, f"task that needs {name}", Why.LEFT_OUT, detail=question)
+        called = needed
+    else:
+        needed, called = task.start, reading.exactly(task.name, pointer, "task that needs it")
+    return Delivery(
+        Subject(name, thing.pointer),
+        due=reading.read(thing, "due", f"day {name} is due"),
+        needed=needed,
+        dry=dry,
+        task=called,
+    )
+
+
+def _task_of(name: str, tasks: dict[str, Scheduled]) -> Scheduled | None:
+    """The first task, by date, whose name ends in that of the delivery: `fit units` needs the units."""
+    found = [task for called, task in tasks.items() if called.endswith(f" {fold(name)}")]
+    dated = [task for task in found if isinstance(task.start, Known)]
+    return min(dated, key=lambda task: _day(task.start)) if dated else next(iter(found), None)
+
+
+def _day(start: Given) -> float:
+    return float(start.value) if isinstance(start, Known) else 0.0
+
+
+def _dry(tasks: dict[str, Scheduled], site: Site) -> Given:
+    """The day from which the room is dry: when the plaster is; the start of the work where nothing is plastered."""
+    usual = site.library.order.tasks if site.library.order is not None else {}
+    wet = [task for name, task in tasks.items() if name in usual and usual[name].dries == "plaster"]
+    if wet:
+        return wet[-1].free
+    project = site.plan.project
+    return reading.quantity(project.starts, project.pointer_to("starts"), "start of the work")
+
+
+def papers(site: Site) -> Rows:
+    """A row for each paper that the plan lists."""
+    return Rows([_paper(name, paper) for name, paper in site.plan.papers.items()])
+
+
+def _paper(name: str, paper: PaperWritten) -> Row:
+    sort = "permit" if fold(name).split()[-1] in PERMITS else "certificate"
+    pointer = paper.pointer_to("standing")
+    standing: Given = reading.word(paper.standing, pointer, f"whether the {name} is there")
+    if paper.standing is None and paper.by is not None:
+        standing = reading.exactly("promised", paper.pointer_to("by"), f"by {paper.by}")
+    if isinstance(paper.standing, ToFind):
+        standing = Missing(pointer, name, Why.TO_FIND, paper.standing.by)
+    return Paper(Subject(name, paper.pointer), sort=reading.exactly(sort, paper.pointer, "sort"), standing=standing)

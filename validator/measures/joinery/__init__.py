@@ -1,0 +1,1 @@
+"""How units are joined to one another: screws, boards and glue."""

@@ -1,0 +1,434 @@
+"""Opening without clashing: how clear of everything shut, and of what is open beside it, each door and drawer opens.
+
+The distances are those of the drawing of the room: each is a value whose working is the drawing, at both ends of what
+the places in it may be off.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from validator.measures import reading
+from validator.measures.appliances.appliance_places import HOBS, kind_of, of_no_kind, standing_of
+from validator.measures.plane.footprints import AT_MOST, Footprint, Plane, Sum, handle_of
+from validator.measures.plane.shapes import Index, Shape, apart
+from validator.measures.plane.sweeps import Leaf, Sort, Sweep, Way
+from validator.measures.plane.wall_lines import WallLine
+from validator.measures.rows import NAME, Given, Known, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
+from validator.plan.dimensions import LENGTH
+
+if TYPE_CHECKING:
+    from validator.measures.site import Site
+
+REACH = 300.0
+"""How far round what opens anything is looked for; what is further off is no nearer than this."""
+
+SAME = 0.05
+"""Distances that differ by no more are the same: whoever opens a door on either side comes as near."""
+
+KINDS = ("wall", "unit", "machine", "worktop", "opening", "nothing")
+"""What may be nearest."""
+
+NOTHING = "anything"
+"""What is nearest where nothing is near."""
+
+
+class DoorOfUnit(Row, kind="door of a unit"):
+    """A door, or the pair of doors, of a unit; what it sweeps and the nearest thing that is shut, or wall."""
+
+    drawn: float = given(LENGTH, "by the drawing")
+    nearest: str = given(NAME, "what is nearest")
+
+    @figure(LENGTH, "clear to open", start="what the door sweeps", end="nearest shut thing or wall")
+    def clear(self) -> float:
+        return self.drawn
+
+
+class Drawers(Row, kind="drawers of a unit"):
+    """The drawers or the pull-out of a unit, run out with their handle, and the nearest thing that is shut, or wall."""
+
+    drawn: float = given(LENGTH, "by the drawing")
+    nearest: str = given(NAME, "what is nearest")
+    nearest_is: str = given(Words(KINDS), "what sort of thing is nearest")
+
+    @figure(LENGTH, "clear to run out", start="drawers that are run out", end="nearest shut thing or wall")
+    def clear(self) -> float:
+        return self.drawn
+
+
+class DoorOfMachine(Row, kind="door of a machine"):
+    """The door of an oven, a fridge or a machine; `open_drawn` is to what else is open on another side of the room."""
+
+    drawn: float = given(LENGTH, "by the drawing")
+    nearest: str = given(NAME, "what is nearest")
+    open_drawn: float = given(LENGTH, "by the drawing")
+    other: str = given(NAME, "what else is open")
+
+    @figure(LENGTH, "clear to open", start="what the door sweeps", end="nearest shut thing or wall")
+    def clear(self) -> float:
+        return self.drawn
+
+    @figure(LENGTH, "clear of what is open", start="what the door sweeps", end="what the nearest other one sweeps")
+    def clear_of_open(self) -> float:
+        return self.open_drawn
+
+
+class DoorOfRoom(Row, kind="door of the room"):
+    """A door that swings into the room."""
+
+    drawn: float = given(LENGTH, "by the drawing")
+    nearest: str = given(NAME, "what is nearest")
+    open_drawn: float = given(LENGTH, "by the drawing")
+    other: str = given(NAME, "what else is open")
+
+    @figure(LENGTH, "clear to open", start="what the door sweeps", end="nearest shut thing or wall")
+    def clear(self) -> float:
+        return self.drawn
+
+    @figure(LENGTH, "clear of what is open", start="what the door sweeps", end="what the nearest other one sweeps")
+    def clear_of_open(self) -> float:
+        return self.open_drawn
+
+
+class InwardWindow(Row, kind="window that opens inwards"):
+    """A window that opens into the room above the worktop, and the nearest thing that hangs or stands tall."""
+
+    drawn: float = given(LENGTH, "by the drawing")
+    nearest: str = given(NAME, "what is nearest")
+
+    @figure(LENGTH, "clear to open", start="what the window sweeps", end="nearest thing or wall")
+    def clear(self) -> float:
+        return self.drawn
+
+
+class HingeSide(Row, kind="hinge side of a door"):
+    """The door of a unit or a machine, open at a right angle, and what stands beside its hinge; with its handle."""
+
+    drawn: float = given(LENGTH, "by the drawing")
+    nearest: str = given(NAME, "what stands there")
+    handle: float = given(LENGTH, "handle")
+
+    @figure(LENGTH, "beside the hinge", start="hinge side of the door", end="what stands beside it")
+    def beside(self) -> float:
+        return self.drawn
+
+
+class HobByDoor(Row, kind="hob by a door of the room"):
+    """A hob or a cooker and the nearest door that swings into the room."""
+
+    drawn: float = given(LENGTH, "by the drawing")
+    nearest: str = given(NAME, "nearest door")
+
+    @figure(LENGTH, "clear of the door's swing", start="what the door sweeps", end="hob or cooker")
+    def clear(self) -> float:
+        return self.drawn
+
+
+class Found(NamedTuple):
+    """A distance of the drawing, to what, how far it may be off; `missing` where it hangs on what is not known."""
+
+    value: float
+    to: Subject | None
+    is_: str = "nothing"
+    slack: float = 0.0
+    assumed: bool = False
+    missing: tuple[Missing, ...] = ()
+
+
+class Opening:
+    """Everything that opens in a room with what is near it. Cost grows with the number of things."""
+
+    def __init__(self, site: Site) -> None:
+        from validator.measures.plane.sweeps import sweeps_of
+
+        self.plane = site.plane
+        self.sweeps = sweeps_of(site)
+        swept = [
+            (sweep, shape) for sweep in self.sweeps if not sweep.missing for way in sweep.ways for shape in way.shapes
+        ]
+        self._swept = swept
+        self._in_the_way: dict[tuple[str, int, tuple[str, int]], tuple[Missing, ...]] = {}
+        self._index = Index(shape.box for _, shape in swept)
+
+    def of(self, *sorts: Sort) -> list[Sweep]:
+        return [sweep for sweep in self.sweeps if sweep.sort in sorts]
+
+    def clear(self, sweep: Sweep) -> Found:
+        """How clear of what is shut a thing opens."""
+        if sweep.missing or sweep.line is None:
+            return Found(0, None, missing=sweep.missing)
+        found = [self._nearest(self.plane, sweep, way) for way in sweep.ways]
+        return _settled(found, sweep, self._unplaced(sweep.line.room, sweep.layers, sweep.side))
+
+    def _unplaced(self, room: str, layers: int, side: tuple[str, int]) -> tuple[Missing, ...]:
+        """What is missing for things of a room that stand nobody knows where, and might stand in the way."""
+        asked = (room, layers, side)
+        if asked not in self._in_the_way:
+            things = [thing for thing in self.plane.unplaced if thing.room == room and thing.side != side]
+            gaps = [gap for thing in things if thing.layers & layers for gap in thing.missing]
+            self._in_the_way[asked] = tuple(dict.fromkeys(gaps))
+        return self._in_the_way[asked]
+
+    def _nearest(self, plane: Plane, sweep: Sweep, way: Way) -> Found:
+        best = Found(REACH, None)
+        unknown: tuple[Missing, ...] = ()
+        for shape in way.shapes:
+            for bound, number in plane.index.near(shape.box, REACH):
+                if bound >= max(best.value, AT_MOST):
+                    break
+                thing = plane.footprints[number]
+                if not thing.layers & sweep.layers or thing.side == sweep.side or _in_this_wall(thing, sweep):
+                    continue
+                value = apart(shape, plane.shapes[number])
+                if value < AT_MOST:
+                    unknown += thing.no_face + thing.no_handle
+                if value < best.value:
+                    slack = thing.slack + _slack(sweep, thing.line, wall_itself=not thing.run)
+                    best = Found(value, thing.subject, thing.is_, slack, thing.assumed or sweep.assumed)
+        return best._replace(missing=tuple(dict.fromkeys(unknown)))
+
+    def clear_of_open(self, sweep: Sweep) -> Found:
+        """How clear a thing opens of the nearest other that is open; what opens side by side is not looked at."""
+        if sweep.missing:
+            return Found(0, None, missing=sweep.missing)
+        found = [self._nearest_open(sweep, way) for way in sweep.ways]
+        return _settled(found, sweep, ())
+
+    def _nearest_open(self, sweep: Sweep, way: Way) -> Found:
+        best = Found(REACH, None)
+        unknown: tuple[Missing, ...] = ()
+        for shape in way.shapes:
+            for bound, number in self._index.near(shape.box, REACH):
+                if bound >= best.value:
+                    break
+                other, swept = self._swept[number]
+                if other is sweep or not other.layers & sweep.layers or other.side == sweep.side:
+                    continue
+                value = apart(shape, swept)
+                if value < AT_MOST:
+                    unknown += other.asks
+                if value < best.value:
+                    slack = other.slack + _slack(sweep, other.line)
+                    best = Found(value, other.subject, "opening", slack, other.assumed or sweep.assumed)
+        return best._replace(missing=tuple(dict.fromkeys(unknown)))
+
+    def beside(self, sweep: Sweep) -> Found:
+        """How far what stands beside the hinge of a door is from the outer half of its leaf, open at a right angle."""
+        if sweep.missing or sweep.footprint is None:
+            return Found(0, None, missing=sweep.missing)
+        plane, footprint = self.plane, sweep.footprint
+        found = []
+        for way in sweep.ways:
+            each = [self._beside_leaf(plane, footprint, leaf) for leaf in way.leaves]
+            if each:
+                found.append(min(each, key=lambda one: one.value))
+        return _settled(found, sweep, ()) if found else Found(AT_MOST, None)
+
+    def _beside_leaf(self, plane: Plane, own: Footprint, leaf: Leaf) -> Found:
+        near, far = own.face + own.outward * leaf.width / 2, own.face + own.outward * leaf.width
+        open_leaf = own.line.part(leaf.hinge, leaf.hinge, near, far)
+        best = Found(AT_MOST, None)
+        unknown: tuple[Missing, ...] = ()
+        for bound, number in plane.index.near(open_leaf.box, AT_MOST):
+            thing = plane.footprints[number]
+            if bound >= best.value:
+                break
+            if thing is own or not thing.layers & own.layers or not _stands_beside(thing, own, leaf):
+                continue
+            value = apart(open_leaf, plane.shapes[number])
+            if value < AT_MOST:
+                unknown += thing.no_face
+            if value < best.value:
+                slack = thing.slack + own.slack + own.line.slack_to(thing.line, wall_itself=not thing.run)
+                best = Found(value, thing.subject, thing.is_, slack, thing.assumed or own.assumed)
+        return best._replace(missing=tuple(dict.fromkeys(unknown)))
+
+
+def _slack(sweep: Sweep, line: WallLine | None, *, wall_itself: bool = False) -> float:
+    """How far the place of what opens may be off, as seen from another wall."""
+    if line is None or sweep.line is None:
+        return sweep.slack
+    return sweep.slack + sweep.line.slack_to(line, wall_itself=wall_itself)
+
+
+def _in_this_wall(thing: Footprint, sweep: Sweep) -> bool:
+    """Whether a thing is the wall that a door of the room is in."""
+    return not thing.run and thing.line.name == sweep.side[0] and sweep.side[1] == 0
+
+
+def _stands_beside(thing: Footprint, own: Footprint, leaf: Leaf) -> bool:
+    """Whether a thing stands at the hinge side of a leaf: across the corner, or in the same row and much deeper."""
+    if thing.side == own.side:
+        if (thing.face - own.face) * own.outward <= leaf.width / 2:
+            return False
+    elif abs(_dot(thing.line.along, own.line.along)) > 0.7:
+        return False
+    corners = thing.shape.corners
+    middle = sum(_along(own.line, corner) for corner in corners) / len(corners)
+    return middle < leaf.hinge if leaf.side == "left" else middle > leaf.hinge
+
+
+def _along(line: WallLine, point: tuple[float, float]) -> float:
+    return _dot((point[0] - line.start[0], point[1] - line.start[1]), line.along)
+
+
+def _dot(one: tuple[float, float], other: tuple[float, float]) -> float:
+    return one[0] * other[0] + one[1] * other[1]
+
+
+def _settled(found: list[Found], sweep: Sweep, unplaced: tuple[Missing, ...]) -> Found:
+    """The least of the distances of all the ways in which a thing may open.
+
+    Where nobody knows which way, it is asked for unless every way comes as near, or nowhere near anything.
+    """
+    if not found:
+        return Found(0, None, missing=sweep.asks)
+    least = min(found, key=lambda one: one.value)
+    missing = least.missing + unplaced
+    if least.value < AT_MOST:
+        if len(found) > 1 and max(one.value for one in found) - least.value > SAME:
+            missing += sweep.asks
+        if sweep.footprint is not None:
+            missing += sweep.footprint.no_face
+            missing += sweep.footprint.no_handle if sweep.sort == "drawers" else ()
+    return least._replace(missing=tuple(dict.fromkeys(missing)))
+
+
+def _values(found: Found, subject: Subject, drawn: str, to: str) -> dict[str, Given]:
+    """A distance and what it is to, as the fields of a row."""
+    if found.missing:
+        return {drawn: found.missing, to: found.missing}
+    name = found.to.name if found.to is not None else NOTHING
+    label = f"to {name}, by the drawing" if found.to is not None else "or more, by the drawing"
+    low, high = found.value - found.slack, found.value + found.slack
+    distance = Known(low, subject.pointer, "", label, low, high, found.assumed)
+    return {drawn: distance, to: reading.exactly(name, subject.pointer, to)}
+
+
+def doors_of_units(site: Site) -> Rows:
+    """A row for each unit with a door, or of which nobody knows how it opens."""
+    return _shut_rows(site, DoorOfUnit, "door")
+
+
+def drawers_of_units(site: Site) -> Rows:
+    """A row for each unit with drawers or a pull-out."""
+    opening = site.opening
+    rows = Rows()
+    for sweep in opening.of("drawers"):
+        found, subject = opening.clear(sweep), sweep.subject
+        is_: Given = found.missing or reading.exactly(found.is_, subject.pointer, "what sort of thing is nearest")
+        rows.rows.append(Drawers(subject, **_values(found, subject, "drawn", "nearest"), nearest_is=is_))
+    return rows
+
+
+def inward_windows(site: Site) -> Rows:
+    """A row for each window that opens into the room."""
+    return _shut_rows(site, InwardWindow, "window")
+
+
+def _shut_rows(site: Site, row: type[Row], sort: Sort) -> Rows:
+    opening = site.opening
+    return Rows(
+        [
+            row(sweep.subject, **_values(opening.clear(sweep), sweep.subject, "drawn", "nearest"))
+            for sweep in opening.of(sort)
+        ]
+    )
+
+
+def doors_of_machines(site: Site) -> Rows:
+    """A row for each machine with a door of its own."""
+    return _both_rows(site, DoorOfMachine, "appliance door")
+
+
+def doors_of_room(site: Site) -> Rows:
+    """A row for each door that swings into the room, or may."""
+    found = _both_rows(site, DoorOfRoom, "room door")
+    for room in site.plan.rooms.values():
+        if room.openings.left_out:
+            found.left_out.append(LeftOut(DoorOfRoom.kind, Missing(room.pointer_to("openings"), "doors and windows")))
+    return found
+
+
+def _both_rows(site: Site, row: type[Row], sort: Sort) -> Rows:
+    opening = site.opening
+    rows = Rows()
+    for sweep in opening.of(sort):
+        values = _values(opening.clear(sweep), sweep.subject, "drawn", "nearest")
+        values |= _values(opening.clear_of_open(sweep), sweep.subject, "open_drawn", "other")
+        rows.rows.append(row(sweep.subject, **values))
+    return rows
+
+
+def hinge_sides(site: Site) -> Rows:
+    """A row for each door of a unit or a machine that hangs on hinges, or may."""
+    opening = site.opening
+    rows = Rows()
+    for sweep in opening.of("door", "appliance door"):
+        if not sweep.missing and not any(way.leaves for way in sweep.ways):
+            continue
+        values = _values(opening.beside(sweep), sweep.subject, "drawn", "nearest")
+        rows.rows.append(HingeSide(sweep.subject, **values, handle=_own_handle(site, sweep)))
+    return rows
+
+
+def _own_handle(site: Site, sweep: Sweep) -> Given:
+    appliance = site.plan.appliances.get(sweep.subject.name) if sweep.sort == "appliance door" else None
+    if appliance is not None:
+        return handle_of(appliance.handle, appliance.pointer_to("handle"), sweep.subject.name)
+    standing = site.setting_out.find(sweep.subject.name)
+    pointer = f"{sweep.subject.pointer}/handle"
+    return handle_of(standing.item.handle if standing is not None else None, pointer, sweep.subject.name)
+
+
+def hobs_by_doors(site: Site) -> Rows:
+    """A row for each hob and cooker. Without `openings` nobody knows what swings against it."""
+    rows = Rows(left_out=list(of_no_kind(site.plan, HobByDoor.kind)))
+    for name, appliance in site.plan.appliances.items():
+        if kind_of(name, appliance) in HOBS:
+            rows.rows.append(_hob(site, name))
+    return rows
+
+
+def _hob(site: Site, name: str) -> Row:
+    appliance = site.plan.appliances[name]
+    subject = Subject(name, appliance.pointer)
+    standing = standing_of(site, name)
+    footprint = site.plane.of.get(standing.item.pointer) if standing is not None else None
+    if standing is None or footprint is None:
+        gap = Missing(appliance.pointer_to("in"), f"unit that {name} sits in")
+        lacking = site.plane.lacking.get(standing.run, (gap,)) if standing is not None else gap
+        return HobByDoor(subject, drawn=lacking, nearest=lacking)
+    subject = standing.subject._replace(name=name, pointer=appliance.pointer)
+    room = site.plan.rooms[footprint.line.room]
+    if room.openings.left_out:
+        gap = Missing(room.pointer_to("openings"), "doors and windows")
+        return HobByDoor(subject, drawn=gap, nearest=gap)
+    shape = _hob_shape(site, name, footprint)
+    doors = [
+        _to_door(shape, footprint, door, door.line)
+        for door in site.opening.of("room door")
+        if door.line is not None and door.line.room == room.name
+    ]
+    missing = tuple(dict.fromkeys(gap for door in doors for gap in door.missing))
+    found = min(doors, key=lambda door: door.value, default=Found(REACH, None))._replace(missing=missing)
+    return HobByDoor(subject, **_values(found, subject, "drawn", "nearest"))
+
+
+def _hob_shape(site: Site, name: str, footprint: Footprint) -> Shape:
+    """The hob in its unit: as wide as the plan says it is, in the middle of the unit."""
+    width = Sum().add(reading.read(site.plan.appliances[name], "width", ""))
+    if width.missing or width.value > footprint.right - footprint.left:
+        return footprint.shape
+    spare = (footprint.right - footprint.left - width.value) / 2
+    return footprint.line.part(footprint.left + spare, footprint.right - spare, footprint.back, footprint.face)
+
+
+def _to_door(shape: Shape, footprint: Footprint, door: Sweep, line: WallLine) -> Found:
+    if door.missing:
+        return Found(0, None, missing=door.missing)
+    each = [min((apart(shape, swept) for swept in way.shapes), default=REACH) for way in door.ways]
+    slack = footprint.slack + door.slack + line.slack_to(footprint.line)
+    assumed = footprint.assumed or door.assumed
+    found = [Found(value, door.subject, "opening", slack, assumed) for value in each]
+    return _settled(found, door, ())

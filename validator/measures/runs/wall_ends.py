@@ -1,0 +1,145 @@
+"""The ends of runs at walls: what is left there for tiles, a corner out of square, handles and the door of a fridge."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from validator.measures import reading
+from validator.measures.appliances.appliance_places import COLD, kind_of, standing_of
+from validator.measures.arithmetic import total
+from validator.measures.room.corners import corner_found
+from validator.measures.room.walls import at_left, at_right, called_wall, difference, length_of
+from validator.measures.rows import YES_NO, Given, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.runs.of_kinds import asked_at, of_kind
+from validator.plan.dimensions import LENGTH
+from validator.plan.values import NothingStated
+
+if TYPE_CHECKING:
+    from validator.measures.runs.run_places import Standing
+    from validator.measures.site import Site
+
+OPENS = ("door", "two doors", "doors", "drawers", "pull-out", "lift-up", "nothing", "appliance")
+
+
+class WallEnd(Row, kind="end of a run at a wall"):
+    """An end of a run and the wall it comes up to; `corner` is what the plan says of the corner there.
+
+    `side` runs to the nearest carcass or appliance, past fillers, panels and posts. In a corner that is closed the run
+    loses `taper` at its fronts; in an open one its last filler grows wider by it towards the front.
+    """
+
+    side: float = given(LENGTH, "from the wall to the first carcass")
+    closes: bool = given(YES_NO, "whether a piece that takes the rest closes it")
+    tiles: float = given(LENGTH, "tiles to come")
+    opens: str = given(Words(OPENS), "what opens there")
+    cold: bool = given(YES_NO, "whether a fridge or freezer stands there")
+    hinged_at_wall: bool = given(YES_NO, "whether its door is hinged at the wall")
+    corner: str = given(Words(("open", "closed", "not said")), "how the corner is out of square")
+    out: float = given(LENGTH, "corner out of square")
+    over: float = given(LENGTH, "length over which it was measured")
+    depths: tuple[float, ...] = given(LENGTH, "depth of the run", many=True)
+
+    @figure(LENGTH, "room", start="face of the wall", end="first carcass")
+    def room(self) -> float:
+        return self.side - self.tiles
+
+    @figure(LENGTH, "what the corner takes", start="wall at the back of the run", end="wall at its fronts")
+    def taper(self) -> float:
+        return self.out * total(self.depths) / self.over
+
+    @figure(LENGTH, "room at the fronts", start="face of the wall", end="first carcass")
+    def room_at_fronts(self) -> float:
+        return self.side - self.tiles - self.taper
+
+
+def wall_ends(site: Site) -> Rows:
+    """A row for each end of each run along a wall, where another wall stands at that end."""
+    plan = site.plan
+    if plan.runs.left_out:
+        return Rows(left_out=[LeftOut(WallEnd.kind, Missing("/runs", "runs of units"))])
+    cold = _cold(site)
+    rows = Rows()
+    for name, run in plan.runs.items():
+        if run.faces is not None or run.against not in plan.walls:
+            continue
+        things = site.setting_out.in_run(name)
+        for end, beside in (("left", at_left(plan, run.against)), ("right", at_right(plan, run.against))):
+            row = _row(site, name, end, beside, things if end == "left" else things[::-1], cold) if beside else None
+            if row is not None:
+                rows.rows.append(row)
+    return rows
+
+
+def _row(
+    site: Site, run: str, end: str, beside: str, from_wall: list[Standing], cold: frozenset[tuple[str, str]]
+) -> Row | None:
+    """The row of one end; None for a run without units. `from_wall` are its things, the one nearest the wall first."""
+    plan = site.plan
+    at = next((place for place, thing in enumerate(from_wall) if thing.item.family in ("unit", "opening")), None)
+    if at is None:
+        return None
+    first = from_wall[at]
+    subject = Subject(f"{run} at the {beside} wall", first.item.pointer, called_wall(plan, first.wall), first.wall)
+    side: Given = first.left
+    if end == "right":
+        side = difference(length_of(plan, first.wall), first.right, subject, f"from {first.name} to the {beside} wall")
+    is_unit = first.item.family == "unit"
+    closing = any(thing.item.rest and thing.item.family != "gap" for thing in from_wall[:at])
+    opens = reading.word(first.item.opens, asked_at(first.item, "opens"), f"what opens of {first.item.is_}")
+    return WallEnd(
+        subject,
+        side=side,
+        closes=reading.exactly(closing, subject.pointer, "whether a piece that takes the rest closes it"),
+        tiles=_tiles(site, beside),
+        opens=opens if is_unit else reading.exactly("appliance", first.item.pointer, "what opens there"),
+        cold=reading.exactly((first.run, first.name) in cold, first.item.pointer, "whether a fridge stands there"),
+        hinged_at_wall=_hinged(first, end),
+        depths=_depths(site, first),
+        **_corner(site, first.wall, beside),
+    )
+
+
+def _hinged(thing: Standing, end: str) -> Given:
+    label = f"side at which the door of {thing.name} is hinged"
+    if thing.item.hand is None:
+        return Missing(thing.item.pointer_to("hand"), label)
+    return reading.exactly(thing.item.hand == end, thing.item.pointer_to("hand"), label)
+
+
+def _tiles(site: Site, wall: str) -> Given:
+    """Tiles to come on a wall. Where no wall of the plan speaks of tiles, none is to be tiled."""
+    walls = site.plan.walls
+    tiles, pointer, label = walls[wall].tiles, walls[wall].pointer_to("tiles"), f"tiles on the {wall} wall"
+    if isinstance(tiles, NothingStated):
+        return reading.exactly(0, pointer, label, "none come")
+    if tiles is None and all(each.tiles is None for each in walls.values()):
+        return reading.exactly(0, pointer, label, "no wall of the plan is to be tiled")
+    return reading.quantity(tiles, pointer, label)
+
+
+def _depths(site: Site, thing: Standing) -> Given:
+    """How far a thing reaches from its wall: void, carcass and front; a hung unit has no void."""
+    fields = [("depth", "depth"), ("front", "front")]
+    if not site.levels.is_hung(thing):
+        fields.insert(0, ("void_behind", "void behind"))
+    return reading.parts([of_kind(thing.item, field, called) for field, called in fields])
+
+
+def _corner(site: Site, wall: str, beside: str) -> dict[str, Given]:
+    """What the plan says of the corner of two walls."""
+    room = site.plan.room_of(wall)
+    corner = corner_found(room, wall, beside) if room is not None else None
+    if corner is None or corner.square_by_default:
+        pointer = room.corners.pointer if room is not None else "/corners"
+        return {"corner": reading.exactly("not said", pointer, f"corner of the {wall} and {beside} walls")}
+    return {"corner": corner.way, "out": corner.out, "over": corner.over}
+
+
+def _cold(site: Site) -> frozenset[tuple[str, str]]:
+    """The things of runs in which a fridge or freezer stands."""
+    found = set()
+    for name, appliance in site.plan.appliances.items():
+        standing = standing_of(site, name) if kind_of(name, appliance) in COLD else None
+        if standing is not None:
+            found.add((standing.run, standing.name))
+    return frozenset(found)

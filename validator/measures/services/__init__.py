@@ -1,0 +1,1 @@
+"""Points, circuits, wastes and air."""
