@@ -343,6 +343,13 @@ def test_a_chain_too_long_to_follow_is_not_known_and_not_a_crash() -> None:
     assert "placed one by another" in gaps(found[0], "left")[0].detail
 
 
+def test_things_that_stand_the_other_way_round_than_they_are_listed_leave_the_room_for_them_open() -> None:
+    low = "low: {against: north, order: {A1: base 600, A2: base 600, A3: base 600}}"
+    text = f"runs: {{{low}, high: {{against: north, order: {{W1: wall 600 over A2, W2: wall 600 over A1}}}}}}"
+    (gap,) = gaps(run(text, "high, W1"), "left_over")
+    assert gap.detail == "W2 stands left of W1, which the order names before it"
+
+
 def test_a_plan_without_runs_leaves_them_open() -> None:
     assert left_out(ROOM, UNIT) == ["/runs"]
     assert left_out(ROOM, RUN) == ["/runs"]

@@ -237,8 +237,15 @@ class SettingOut:
         return tuple(dict.fromkeys(gaps)) or derived(fit, "left_over", name)
 
     def _after(self, stretch: Stretch) -> Given:
-        """Where the room for a stretch ends at its right."""
-        return self.ends[stretch.run].right if stretch.next is None else self._start(stretch.next)
+        """Where the room for a stretch ends at its right; not known where the next stands left of it after all."""
+        if stretch.next is None:
+            return self.ends[stretch.run].right
+        start, after = self._start(stretch), self._start(stretch.next)
+        if isinstance(start, Known) and isinstance(after, Known) and (after.high or 0.0) < (start.low or 0.0):
+            name, item = stretch.next.things[0]
+            detail = f"{name} stands left of {stretch.things[0][0]}, which the order names before it"
+            return Missing(item.pointer, f"order of {stretch.run}", Why.UNCLEAR, detail=detail)
+        return after
 
     def _before(self, stretch: Stretch) -> Given:
         """Where the room for a stretch begins at its left."""
