@@ -46,7 +46,7 @@ class Errand(NamedTuple):
         """What is to be found out, and of what: of each of a kind where the kind answers for all."""
         segments = split(self.at)
         if fold(segments[0]) == "kinds" and len(segments) > 2:
-            return f"{', '.join(segments[2:])} of each {segments[1]}"
+            return of_each(segments)
         things = list(dict.fromkeys(outcome.subject.name for outcome in self.outcomes if outcome.row is not None))
         label = self.missing.label
         return label + (f": {some(things, 2)}" if things and things != [label] else "")
@@ -142,6 +142,12 @@ def where_to_answer(missing: Missing, judgement: Judgement) -> str:
     """The pointer at which a missing value is to be written, as the plan spells it."""
     places = judgement.site.plan.places
     return places.open_at(missing.pointer) or places.written(places.asked_at(missing.pointer))
+
+
+def of_each(segments: Sequence[str]) -> str:
+    """What a kind leaves open, by the pointer's segments: `height of each base`, `in of the hangers of each wall`."""
+    _, kind, *keys = segments
+    return " of the ".join(reversed(keys)) + f" of each {kind}"
 
 
 def section_left_out(missing: Missing) -> str:
