@@ -7,7 +7,7 @@ import pytest
 from tests.reporting.made import judgement, not_known, not_met, outcome, rule
 from validator.judging.outcomes import Outcome, Result
 from validator.measures.rows import Missing, Subject, Why
-from validator.reporting.points import Points, put_together
+from validator.reporting.points import Points, of_each, put_together
 
 FALL = Missing("/appliances/sink/waste/fall", "fall of the sink's waste", by="plumber")
 DEPTH = Missing("/appliances/sink/depth", "depth of the sink")
@@ -120,3 +120,8 @@ def test_the_numbers_of_outcomes_are_those_of_their_points() -> None:
 def test_an_outcome_without_a_place_is_a_point_all_the_same() -> None:
     nowhere = not_met(rule("fall"), "sink")._replace(subject=Subject("the whole plan", ""))
     assert [point.outcomes for point in made(nowhere).points] == [(nowhere,)]
+
+
+def test_what_a_kind_leaves_open_is_called_from_the_inside_out() -> None:
+    assert of_each(["kinds", "base", "height"]) == "height of each base"
+    assert of_each(["kinds", "wall", "hangers", "in"]) == "in of the hangers of each wall"

@@ -18,7 +18,7 @@ from validator.reference.measuring import Way, Ways, our_words
 from validator.reporting.columns import columns, filled, one_line
 from validator.reporting.findings import asked
 from validator.reporting.lines import INDENT, WIDTH, apart, counted, day, sentence, wrapped
-from validator.reporting.points import put_together, section_left_out, where_to_answer
+from validator.reporting.points import of_each, put_together, section_left_out, where_to_answer
 from validator.reporting.printing import Printer
 from validator.reporting.style import Style
 
@@ -156,7 +156,7 @@ def _what(at: str, missing: Sequence[Missing], printer: Printer) -> str:
         return label
     name, last = segments[1], segments[-1]
     if section == "kinds":
-        return f"{', '.join(segments[2:])} of each {name}"
+        return of_each(segments)
     if section == "layers":
         return f"layers of {name}"
     if len({gap.label for gap in missing}) > 1 and not last.isdecimal():
