@@ -95,6 +95,15 @@ Given = Known | Missing | tuple[Missing, ...]
 """What a measure hands to a field of a row: a value, or all that has to be found out before there is one."""
 
 
+def gaps_of(*values: Given) -> tuple[Missing, ...]:
+    """All that has to be found out before each of some values is known, once each; nothing where they are known."""
+    gaps: dict[Missing, None] = {}
+    for value in values:
+        if not isinstance(value, Known):
+            gaps.update(dict.fromkeys((value,) if isinstance(value, Missing) else value))
+    return tuple(gaps)
+
+
 class Words(NamedTuple):
     """The words a field may hold."""
 

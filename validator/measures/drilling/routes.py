@@ -26,6 +26,7 @@ from validator.measures.rows import (
     Subject,
     Words,
     figure,
+    gaps_of,
     given,
 )
 from validator.plan.dimensions import CURRENT, DAY, DURATION, LENGTH
@@ -220,7 +221,7 @@ class Routes:
             up = self._site.levels.at(wall).above_bare_floor(spot.up, spot.pointer_to("up"), name, worktop)
             here, high = ends_of(along), ends_of(up)
             if here is None or high is None:
-                gaps += [gap for value in (along, up) if not isinstance(value, Known) for gap in _gaps(value)]
+                gaps += gaps_of(along, up)
             else:
                 off = math.hypot((here[1] - here[0]) / 2, (high[1] - high[0]) / 2)
                 spots.append(Spot((here[0] + here[1]) / 2, (high[0] + high[1]) / 2, off))
@@ -270,7 +271,7 @@ def _leaf(placed: PlacedRoute, value: float, off: float) -> Known:
 
 
 def _unplaced(hole: Hole, placed: PlacedRoute) -> tuple[Missing, ...]:
-    gaps = [*placed.gaps, *_gaps(hole.along), *_gaps(hole.up)]
+    gaps = [*placed.gaps, *gaps_of(hole.along, hole.up)]
     return tuple(dict.fromkeys(gaps)) or (Missing(placed.route.pointer_to("from"), f"where {placed.name} runs"),)
 
 
@@ -405,9 +406,3 @@ def routes_in_studs(site: Site) -> Rows:
                 )
             )
     return rows
-
-
-def _gaps(value: Given) -> tuple[Missing, ...]:
-    if isinstance(value, Known):
-        return ()
-    return (value,) if isinstance(value, Missing) else value

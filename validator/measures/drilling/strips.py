@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures import reading
 from validator.measures.nearest import Nearest, Stretch
 from validator.measures.room.walls import apart
-from validator.measures.rows import Given, Known, Missing
+from validator.measures.rows import Given, Known, Missing, gaps_of
 
 if TYPE_CHECKING:
     from validator.measures.drilling.holes import Hole
@@ -79,7 +79,7 @@ class Strip(NamedTuple):
         """What leaves open whether it passes a hole."""
         if self.onward == self.back or (ends_of(along_it) is not None and self.start_ends is not None):
             return ()
-        return _gaps(along_it) + _gaps(self.start)
+        return gaps_of(along_it, self.start)
 
     def aside(self, hole: Hole) -> Given:
         """From the middle of the strip to the middle of the hole."""
@@ -200,9 +200,3 @@ def ends_of(value: Given) -> tuple[float, float] | None:
 
 def _most(value: Given) -> float:
     return float(value.high or 0.0) if isinstance(value, Known) else 0.0
-
-
-def _gaps(value: Given) -> tuple[Missing, ...]:
-    if isinstance(value, Known):
-        return ()
-    return (value,) if isinstance(value, Missing) else value

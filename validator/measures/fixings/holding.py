@@ -24,7 +24,7 @@ from validator.measures.fixings.hung_on_fixings import (
 from validator.measures.fixings.unit_loads import Hung, hung_appliance, hung_unit, load_on_fixings
 from validator.measures.looking_up import looked_up
 from validator.measures.room.walls import named_gap, worked
-from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Subject, Why
+from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, gaps_of
 from validator.measures.runs.of_kinds import asked_at
 from validator.plan.names import fold
 from validator.plan.order import BUILT_IN
@@ -278,8 +278,8 @@ class _Holding:
     def _counted_at_hangers(self, unit: Standing, apart: float, number: Known, label: str) -> Given:
         own = _plugs(unit)
         if own is None:
-            gaps = [gap for end in (unit.left, unit.right) if not isinstance(end, Known) for gap in _all(end)]
-            return tuple(gaps) or Missing(unit.item.pointer, "in from its side to the hanger")
+            gaps = gaps_of(unit.left, unit.right)
+            return gaps or Missing(unit.item.pointer, "in from its side to the hanger")
         places = self._plugs.get(fold(unit.wall), own)
         each = float(number.value) / len(own)
         found = 0.0
@@ -301,10 +301,6 @@ def _plugs(unit: Standing) -> list[float] | None:
     if not isinstance(unit.left, Known) or not isinstance(unit.right, Known) or not isinstance(inward, Quantity):
         return None
     return [float(unit.left.value) + inward.low, float(unit.right.value) - inward.low]
-
-
-def _all(value: Missing | tuple[Missing, ...]) -> tuple[Missing, ...]:
-    return (value,) if isinstance(value, Missing) else value
 
 
 def _no_rows(fixing: Fixing) -> Given:

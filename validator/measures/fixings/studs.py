@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from validator.measures import reading
 from validator.measures.looking_up import looked_up
 from validator.measures.room.walls import apart, half_of, length_of
-from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, figure, given
+from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, figure, gaps_of, given
 from validator.plan.dimensions import LENGTH, NUMBER
 
 if TYPE_CHECKING:
@@ -63,9 +63,9 @@ def _behind(site: Site, thing: Standing, studs: Studs) -> Given:
         return places
     label = "side of a cabinet"
     side = looked_up(site, "usual-sizes", "size", {"thing": label}, thing.item.pointer, label)
-    gaps = [gap for end in (thing.left, thing.right, side) for gap in _gaps(end)]
+    gaps = gaps_of(thing.left, thing.right, side)
     if gaps:
-        return tuple(dict.fromkeys(gaps))
+        return gaps
     assert isinstance(thing.left, Known)
     assert isinstance(thing.right, Known)
     assert isinstance(side, Known)
@@ -89,24 +89,18 @@ def stud_places(site: Site, wall: str, studs: Studs) -> list[float] | tuple[Miss
     label = f"studs of the {wall} wall"
     if studs.found is not None:
         read = [reading.quantity(place, studs.pointer_to("found"), label) for place in studs.found]
-        gaps = [gap for place in read for gap in _gaps(place)]
-        return tuple(gaps) or [float(place.value) for place in read if isinstance(place, Known)]
+        gaps = gaps_of(*read)
+        return gaps or [float(place.value) for place in read if isinstance(place, Known)]
     first = reading.read(studs, "first", f"first of the {label}")
     every = reading.read(studs, "every", f"distance between the {label}")
     length = length_of(site.plan, wall)
-    gaps = [gap for value in (first, every, length) for gap in _gaps(value)]
+    gaps = gaps_of(first, every, length)
     if isinstance(every, Known) and every.value <= 0:
-        gaps.append(Missing(studs.pointer_to("every"), label, Why.UNCLEAR, detail="studs cannot be 0 apart"))
+        gaps += (Missing(studs.pointer_to("every"), label, Why.UNCLEAR, detail="studs cannot be 0 apart"),)
     if gaps or not (isinstance(first, Known) and isinstance(every, Known) and isinstance(length, Known)):
-        return tuple(gaps)
+        return gaps
     count = max(0, math.floor((float(length.value) - float(first.value)) / float(every.value)) + 1)
     return [float(first.value) + number * float(every.value) for number in range(min(count, 1000))]
-
-
-def _gaps(value: Given) -> tuple[Missing, ...]:
-    if isinstance(value, Known):
-        return ()
-    return (value,) if isinstance(value, Missing) else value
 
 
 def hangers_in_noggins(site: Site) -> Rows:

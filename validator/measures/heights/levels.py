@@ -11,7 +11,7 @@ from validator.measures import reading
 from validator.measures.heights.heights import STANDS_BESIDE, WorktopOnRun
 from validator.measures.heights.room_levels import Above, Below, RoomLevels, no_room
 from validator.measures.room.walls import called_wall, named_gap, wall_of, worked
-from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
+from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, gaps_of, given
 from validator.measures.runs.run_places import SettingOut, Standing
 from validator.plan.dimensions import LENGTH
 from validator.plan.fields import Height
@@ -215,9 +215,4 @@ class Levels:
 
 def _one_for_all(values: list[Given]) -> Given:
     """What is missing of several values; the first of them, where nothing is."""
-    gaps = [gap for value in values if not isinstance(value, Known) for gap in _gaps(value)]
-    return tuple(dict.fromkeys(gaps)) or values[0]
-
-
-def _gaps(value: Missing | tuple[Missing, ...]) -> tuple[Missing, ...]:
-    return (value,) if isinstance(value, Missing) else value
+    return gaps_of(*values) or values[0]

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.arithmetic import most
-from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
+from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, gaps_of, given
 from validator.plan.dimensions import DATE, DAY, DURATION
 from validator.plan.names import fold
 from validator.plan.values import Quantity
@@ -185,7 +185,7 @@ def _set_dates(
     scheduled.end = _dated(last, row, "end", f"{scheduled.name} ends")
     next_day = last.moved(pause) if isinstance(last, _Days) and isinstance(pause, Known) else last
     if isinstance(last, _Days) and not isinstance(pause, Known):
-        next_day = _missing(pause)
+        next_day = gaps_of(pause)
     said = f"{scheduled.name} dry" if scheduled.wait is not None else f"day after {scheduled.name}"
     scheduled.free = _dated(next_day, row, "free", said)
 
@@ -223,7 +223,7 @@ def _start(
     else:
         allowed = reading.parts([reading.read(site.plan.project, "starts", "work starts")])
     if not isinstance(allowed, Known):
-        missing = tuple(dict.fromkeys(_missing(allowed)))
+        missing = gaps_of(allowed)
         return missing, missing
     return allowed, _to_working_day(work, _latest(allowed))
 
@@ -243,13 +243,7 @@ def _number(end: float | None, part: Known) -> int:
 def _together(allowed: Given, shift: Given) -> _Days | Missing | tuple[Missing, ...]:
     if isinstance(allowed, Known) and isinstance(shift, Known):
         return _latest(allowed).moved(shift)
-    return tuple(dict.fromkeys(_missing(allowed) + _missing(shift)))
-
-
-def _missing(value: Given) -> tuple[Missing, ...]:
-    if isinstance(value, Known):
-        return ()
-    return (value,) if isinstance(value, Missing) else value
+    return gaps_of(allowed, shift)
 
 
 def _dated(days: _Days | Given, row: TaskDates, name: str, label: str) -> Given:

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from validator.measures.plane.shapes import Point, Shape, four_sided
 from validator.measures.room.outline import FEWEST, OutlineWall, corners_of, middle, walked
 from validator.measures.room.walls import length_of
-from validator.measures.rows import Given, Known, Missing, Why
+from validator.measures.rows import Known, Missing, Why, gaps_of
 from validator.plan.plan import Plan
 from validator.plan.rooms import Room
 
@@ -89,7 +89,7 @@ def wall_lines(plan: Plan) -> Drawn:
 def _walked(plan: Plan, room: Room, place: int) -> dict[str, WallLine] | tuple[Missing, ...]:
     lengths = [length_of(plan, name) for name in room.walls]
     corners = corners_of(room)
-    missing = [*corners.missing, *(gap for length in lengths for gap in _gaps(length))]
+    missing = [*corners.missing, *gaps_of(*lengths)]
     if len(room.walls) > FEWEST and not corners.missing and not corners.enclose:
         detail = "the corners as they are given enclose no room"
         missing.append(Missing(room.corners.pointer, "corners of the room", Why.UNCLEAR, detail=detail))
@@ -155,12 +155,6 @@ def _closing(lengths: list[float], ways: list[Point]) -> list[float]:
         for number in along:
             found[number] -= error * ways[number][axis] / len(along)
     return found
-
-
-def _gaps(length: Given) -> tuple[Missing, ...]:
-    if isinstance(length, Known):
-        return ()
-    return (length,) if isinstance(length, Missing) else length
 
 
 def _tidy(value: float) -> float:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from validator.measures import reading
 from validator.measures.arithmetic import least, most
 from validator.measures.room.walls import length_of, named_gap
-from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, figure, given
+from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, figure, gaps_of, given
 from validator.plan.dimensions import LENGTH
 from validator.plan.values import Quantity
 
@@ -177,7 +177,7 @@ def _each_floor(site: Site) -> list[Room]:
 
 def _longest_wall(site: Site, room: Room) -> Given:
     lengths = [length_of(site.plan, wall) for wall in room.walls]
-    gaps = tuple(gap for length in lengths for gap in _gaps(length))
+    gaps = gaps_of(*lengths)
     known = [length for length in lengths if isinstance(length, Known)]
     if gaps or not known:
         return gaps or Missing(room.walls.pointer, "walls of the room")
@@ -189,9 +189,3 @@ def _readings(value: object, pointer: str) -> list[Given]:
     if not isinstance(value, Quantity) or len(value.readings or ()) < 2:
         return []
     return [Known(each, pointer, "", "reading", low=each, high=each) for each in value.readings]
-
-
-def _gaps(value: Given) -> tuple[Missing, ...]:
-    if isinstance(value, Known):
-        return ()
-    return (value,) if isinstance(value, Missing) else value

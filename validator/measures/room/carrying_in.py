@@ -10,7 +10,20 @@ from validator.measures.arithmetic import least
 from validator.measures.heights.tall_units import standing_tall
 from validator.measures.room.round_corners import longest_round, shortest_on_plan
 from validator.measures.room.walls import difference, named_gap
-from validator.measures.rows import NAME, YES_NO, Given, Known, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.rows import (
+    NAME,
+    YES_NO,
+    Given,
+    Known,
+    Missing,
+    Row,
+    Rows,
+    Subject,
+    Words,
+    figure,
+    gaps_of,
+    given,
+)
 from validator.measures.worktops.lengths import joint_to_joint
 from validator.plan.dimensions import LENGTH
 
@@ -146,12 +159,12 @@ def _row(thing: Thing, widths: Given, heads: Given, turns: list[tuple[str, Passa
 
 def _round(thing: Thing, turns: list[tuple[str, Passage]]) -> tuple[Given, Given, Given]:
     """The longest that comes round the turn with least to spare, how long the thing is there, and which turn it is."""
-    missing = tuple(gap for side in (thing.width, thing.depth) for gap in _gaps(side))
+    missing = gaps_of(thing.width, thing.depth)
     best: tuple[float, float, float, str, str] | None = None
     for name, place in turns:
         size, at = place.turn, place.pointer_to("turn")
         ways = [reading.quantity(way, at, f"turn of the {name}") for way in (size.w, size.h)] if size else []
-        gaps = tuple(gap for way in ways for gap in _gaps(way))
+        gaps = gaps_of(*ways)
         if missing or gaps:
             missing += gaps
             continue
@@ -160,8 +173,8 @@ def _round(thing: Thing, turns: list[tuple[str, Passage]]) -> tuple[Given, Given
         passes = longest_round(one, other, across)
         if thing.sort == "worktop" and passes < long:
             deep, head = thing.high, _head(name, place)
-            if _gaps(deep) + _gaps(head):
-                missing += _gaps(deep) + _gaps(head)
+            if gaps_of(deep, head):
+                missing += gaps_of(deep, head)
                 continue
             if isinstance(head, Known) and isinstance(deep, Known):
                 long = shortest_on_plan(long, _high(deep), float(head.low or 0))
@@ -176,12 +189,6 @@ def _round(thing: Thing, turns: list[tuple[str, Passage]]) -> tuple[Given, Given
         reading.exactly(long, thing.subject.pointer, f"length of {thing.subject.name} there"),
         reading.exactly(name, at, "tightest turn"),
     )
-
-
-def _gaps(value: Given) -> tuple[Missing, ...]:
-    if isinstance(value, Known):
-        return ()
-    return (value,) if isinstance(value, Missing) else value
 
 
 def _high(value: Given) -> float:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures import reading
 from validator.measures.arithmetic import root
 from validator.measures.room.walls import length_of, worked
-from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, Words, figure, given
+from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, Words, figure, gaps_of, given
 from validator.measures.tracing import derived
 from validator.plan.dimensions import ANGLE, LENGTH, NUMBER, SLOPE
 from validator.plan.rooms import Room
@@ -137,7 +137,7 @@ def corner_found(room: Room, left: str, right: str) -> CornerFound | None:
     else:
         nobody = Missing(said.pointer_to("out"), label)
         return CornerFound(said, nobody, nobody, nobody, nobody, 360 - RIGHT, True, ())
-    gaps = () if isinstance(angle, Known) else (angle,) if isinstance(angle, Missing) else angle
+    gaps = gaps_of(angle)
     degrees = _middle(angle) if isinstance(angle, Known) else RIGHT
     return CornerFound(said, way, slant, over, angle, 360 - degrees if said.outside else degrees, False, gaps)
 
@@ -174,7 +174,7 @@ def _by_offset(said: Corner, label: str) -> Four:
         over = Missing(over.pointer, "over", Why.UNCLEAR, detail="over what length is the corner out?")
     slant = worked(OutOver(Subject(label, said.pointer), out=out, over=over), "slant", "out for each length")
     if not isinstance(slant, Known) or not isinstance(way, Known):
-        gaps = (*_gaps(slant), *_gaps(way))
+        gaps = gaps_of(slant, way)
         return way, slant, over, gaps
     sign = 1 if way.value == "open" else -1
     return way, slant, over, _angle(slant, sign, label)
@@ -186,7 +186,7 @@ def _by_tape(said: Corner, label: str) -> Four:
         "left": reading.read(said, "left", "along the left wall"),
         "right": reading.read(said, "right", "along the right wall"),
     }
-    gaps = tuple(gap for side in sides.values() for gap in _gaps(side))
+    gaps = gaps_of(*sides.values())
     known = {name: side for name, side in sides.items() if isinstance(side, Known)}
     if not gaps and not _is_triangle(known):
         detail = (
@@ -234,12 +234,6 @@ def _is_triangle(sides: dict[str, Known]) -> bool:
     across, left, right = ((sides[name].low or 0.0, sides[name].high or 0.0) for name in ("across", "left", "right"))
     ends = itertools.product(across, left, right)
     return all(one > 0 and other > 0 and abs(one - other) < tape < one + other for tape, one, other in ends)
-
-
-def _gaps(value: Given) -> tuple[Missing, ...]:
-    if isinstance(value, Known):
-        return ()
-    return (value,) if isinstance(value, Missing) else value
 
 
 def _middle(value: Known) -> float:

@@ -9,7 +9,7 @@ from validator.measures.appliances.appliance_places import HOBS, kind_of, place_
 from validator.measures.arithmetic import least, root, total
 from validator.measures.looking_up import looked_up
 from validator.measures.room.walls import FromRightEnd, at_left, length_of, which_end, worked
-from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, figure, given
+from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, figure, gaps_of, given
 from validator.measures.tracing import derived
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
@@ -97,7 +97,7 @@ def _sloping(site: Site, subject: Subject, from_wall: Given, low_wall: str, slop
     room, pointer = site.levels.at(low_wall), slope.pointer_to("from")
     low = room.above_bare_floor(slope.from_, pointer, f"ceiling at the {low_wall} wall", None)
     tape = PlaceToStand(subject, low=low, flat=flat, sloping_length=_along(slope, low, flat))
-    reach = derived(tape, "reach") if {"low", "flat", "sloping_length"} <= set(tape.known) else _gaps_of(tape)
+    reach = gaps_of(*tape.missing.values()) or derived(tape, "reach")
     return worked(CeilingAt(subject, from_wall=from_wall, low=low, flat=flat, reach=reach), "ceiling", "ceiling")
 
 
@@ -120,10 +120,6 @@ def ceiling_before(site: Site, thing: Standing) -> list[Given]:
         row = FromRightEnd(subject, wall=length_of(plan, across), amount=reach)
         found.append(_sloping(site, subject, worked(row, "place", "from the low wall"), low_wall, slope, room.ceiling))
     return found
-
-
-def _gaps_of(row: Row) -> tuple[Missing, ...]:
-    return tuple(dict.fromkeys(gap for gaps in row.missing.values() for gap in gaps))
 
 
 def _along(slope: Slope, low: Given, flat: Given) -> Given:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from validator.measures import reading
-from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
+from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, gaps_of, given
 from validator.measures.tracing import derived
 from validator.plan.dimensions import LENGTH
 from validator.plan.fields import Along
@@ -45,7 +45,7 @@ class Half(Row, kind="half of a width"):
 def worked(row: Row, name: str, label: str) -> Given:
     """A figure that needs every field of its row, as a value for another row; else all that is missing for it."""
     if row.missing:
-        return tuple(dict.fromkeys(gap for gaps in row.missing.values() for gap in gaps))
+        return gaps_of(*row.missing.values())
     return derived(row, name, label)
 
 

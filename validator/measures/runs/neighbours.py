@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures import reading
 from validator.measures.arithmetic import least
 from validator.measures.room.walls import difference
-from validator.measures.rows import NAME, Given, Known, LeftOut, Missing, Row, Rows, figure, given
+from validator.measures.rows import NAME, Given, Known, LeftOut, Missing, Row, Rows, figure, gaps_of, given
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
@@ -113,8 +113,7 @@ def _layer(site: Site, thing: Standing) -> tuple[_Layer, tuple[Missing, ...]]:
         height = reading.read(thing.item, "height", f"height of {thing.name}")
         bottom = difference(top, height, thing.subject, f"underside of {thing.name}")
     if not isinstance(top, Known) or not isinstance(bottom, Known):
-        gaps = bottom if not isinstance(bottom, Known) else top
-        return _Layer(hung, None), (gaps,) if isinstance(gaps, Missing) else tuple(g for g in gaps if g)
+        return _Layer(hung, None), gaps_of(bottom, top)
     return _Layer(hung, (float(bottom.value), float(top.value))), ()
 
 

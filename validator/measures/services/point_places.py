@@ -10,7 +10,7 @@ from validator.measures.appliances.appliance_places import place_of
 from validator.measures.arithmetic import total
 from validator.measures.room.slopes import ceiling_at
 from validator.measures.room.walls import half_of, length_of, named_gap, place_along, worked
-from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, figure, given
+from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, figure, gaps_of, given
 from validator.measures.runs.setting_out import PointPlace
 from validator.measures.services.circuits import names_served
 from validator.plan.dimensions import LENGTH
@@ -145,7 +145,7 @@ class PointPlaces:
         pointer = point.pointer_to("along")
         nowhere = Missing(pointer, f"place of {name} along its wall")
         if not isinstance(wall, Known):
-            gaps = (wall,) if isinstance(wall, Missing) else wall
+            gaps = gaps_of(wall)
             return PlacedPoint(name, point, wall, gaps if point.along is not None else (*gaps, nowhere))
         if point.along is None:
             return PlacedPoint(name, point, wall, nowhere)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Literal
 
 from validator.measures import reading
 from validator.measures.looking_up import looked_up
-from validator.measures.rows import Given, Known, Missing, Why
+from validator.measures.rows import Given, Known, Missing, Why, gaps_of
 from validator.plan.names import fold
 from validator.plan.sections.appliances import WorktopPapers
 
@@ -26,7 +26,7 @@ def of_material(site: Site, piece: Piece, table: str, gives: str, label: str, *,
     """A property of what a piece is made of, from a table by material and, if so, by thickness."""
     material = piece.material
     keys = {"material": material} | ({"thickness": piece.thickness} if by_thickness else {})
-    missing = tuple(gap for key in keys.values() for gap in _gaps(key))
+    missing = gaps_of(*keys.values())
     if missing:
         return missing
     by = {name: key.value for name, key in keys.items() if isinstance(key, Known)}
@@ -79,9 +79,3 @@ def held_by(piece: Piece, places: Sequence[str]) -> Given:
     if found is None:
         return reading.exactly(NOTHING, piece.top.pointer_to("supports"), "what holds it")
     return reading.word(found.by, found.pointer, "what holds it")
-
-
-def _gaps(value: Given) -> tuple[Missing, ...]:
-    if isinstance(value, Known):
-        return ()
-    return (value,) if isinstance(value, Missing) else value

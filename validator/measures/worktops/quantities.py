@@ -15,7 +15,7 @@ from validator.measures.fixings.fixings import held_by
 from validator.measures.heights.heights import has_legs
 from validator.measures.looking_up import looked_up
 from validator.measures.room.walls import worked
-from validator.measures.rows import Given, Known, Missing, Row, Why, figure, given
+from validator.measures.rows import Given, Known, Missing, Row, Why, figure, gaps_of, given
 from validator.measures.runs.storage_loads import HANGERS
 from validator.measures.tracing import derived
 from validator.measures.worktops.cuts import CutTop, cut_tops
@@ -204,7 +204,7 @@ def _from_stock(
         elif strips:
             asked.append(Missing(f"/boards/{field}", f"lengths in which the {field} is sold"))
     if not isinstance(saw_cut, Known):
-        return [], [*asked, *_gaps([saw_cut])]
+        return [], [*asked, *gaps_of(saw_cut)]
     saw = _most(saw_cut)
     return [FromStock(kind.what, cut_from(cuts, kind.stocks, saw)) for kind, cuts in kinds.items() if cuts], asked
 
@@ -225,7 +225,7 @@ def _called(top: Worktop) -> str:
 def _parts(top: CutTop, stocks: Sequence[float]) -> tuple[list[Cut], list[Missing]]:
     """A piece of a worktop, from joint to joint; what is longer than any board asks where it is joined."""
     places = [joint.from_left for joint in top.joints]
-    asked = list(_gaps(places))
+    asked = list(gaps_of(*places))
     if asked or not isinstance(top.length, Known):
         return [], asked
     ends = [0.0, *sorted(_most(place) for place in places if isinstance(place, Known)), _most(top.length)]
@@ -318,19 +318,11 @@ def _gaps_of_tops(tops: Iterable[CutTop]) -> Iterator[Missing]:
         values = [top.length, piece.depth, piece.thickness, piece.material]
         for cut_out in top.cut_outs:
             values += [cut_out.across, cut_out.front_to_back, cut_out.from_left]
-        yield from _gaps(values)
+        yield from gaps_of(*values)
 
 
 def _gaps_of_others(strips: Iterable[Strip], plinths: Iterable[Plinth]) -> Iterator[Missing]:
     for strip in strips:
-        yield from _gaps([strip.width])
+        yield from gaps_of(strip.width)
     for plinth in plinths:
-        yield from _gaps([plinth.length, plinth.least_height, plinth.most_height])
-
-
-def _gaps(values: Iterable[Given]) -> Iterator[Missing]:
-    for value in values:
-        if isinstance(value, Missing):
-            yield value
-        elif not isinstance(value, Known):
-            yield from value
+        yield from gaps_of(plinth.length, plinth.least_height, plinth.most_height)
