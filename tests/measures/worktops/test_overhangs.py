@@ -25,10 +25,17 @@ def test_an_overhang_at_the_back_crosses_the_depth_along_the_whole_length() -> N
     assert found.subject.name == "top past its units, back"
 
 
-@pytest.mark.parametrize("side", ["ends", "east", "left"])
+@pytest.mark.parametrize("side", ["ends", "east", "left", "right end"])
 def test_an_overhang_at_an_end_crosses_the_length_along_the_depth(side: str) -> None:
     found = row(kitchen(f"{QUARTZ}, past: {{{side}: 250}}"), KIND)
     assert (found.width, found.edge) == (2000, 900)
+
+
+def test_an_overhang_at_one_end_is_that_of_the_piece_there() -> None:
+    """A cooker parts the worktop into 1200 and 800."""
+    run = "{against: north, order: {B1: base 1200, range: 600, B2: base 800}}"
+    found = row(kitchen(f"{QUARTZ}, past: {{right: 180}}", run, "appliances: {range: {is: gas cooker}}"), KIND)
+    assert (found.overhang, found.width) == (180, 800)
 
 
 def test_timber_bends_across_its_grain_at_the_back_and_along_it_at_the_ends() -> None:

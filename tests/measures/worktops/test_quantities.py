@@ -141,6 +141,24 @@ runs:
     assert ends(second.length) == (600, 600)
 
 
+def test_a_corner_at_the_right_is_where_a_run_comes_from_the_fronts_at_its_right() -> None:
+    """The left end of the second worktop is free."""
+    runs = """
+runs:
+  r: {against: east, legs: 150 at high spot, order: {B1: base 600, B2: base 800}}
+  s: {against: north, from: fronts of r, legs: 150 at high spot, order: {B5: base 600}}
+"""
+    corner = found(runs, "worktops: {u: {on: s, past end: 30}}").tops[0]
+    assert ends(corner.length) == (630, 630)
+    assert ends(corner.right) == (3004 - 40 - 560 - 19, 3010 - 40 - 560 - 19)
+
+
+def test_an_end_may_be_called_by_the_wall_it_looks_at() -> None:
+    island = "runs: {i: {faces: north, legs: 150 at high spot, order: {B1: base 900}}}"
+    (top,) = found(island, "worktops: {t: {on: i, past: {west: 30, ends: 10}}}").tops
+    assert ends(top.length) == (940, 940)
+
+
 def test_stone_is_cut_from_slabs_that_nobody_here_buys() -> None:
     listed = found(RUN, "worktops: {t: {on: r, material: granite}}")
     assert "/worktops/t/stock" not in asked(listed)

@@ -125,9 +125,9 @@ def _in_doubt(met: list[Met], width: float, *, own: bool) -> Iterator[Missing]:
 
 
 def sides_called(site: Site, top: Worktop, said: str) -> tuple[Side, ...]:
-    """The sides of a run that a plan calls `south`, `back`, `left` or `ends`; none where the word is no side of it."""
+    """The sides of a worktop that a plan calls `south`, `back`, `left`, `left end` or `ends`."""
     run = site.plan.runs[top.on]
-    wall, word = run.faces or run.against, fold(said)
+    wall, word = run.faces or run.against, fold(said).removesuffix(" end")
     if word in ("ends", "end"):
         return ("left", "right")
     for side in SIDES:

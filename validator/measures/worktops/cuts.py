@@ -6,11 +6,11 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.arithmetic import total
+from validator.measures.plane.clear_ways import sides_called
 from validator.measures.room.walls import length_of, worked
 from validator.measures.rows import Given, Known, Missing, Row, figure, given
 from validator.measures.worktops.joints import joints_of, place_of_joint
 from validator.plan.dimensions import LENGTH
-from validator.plan.names import fold
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -211,11 +211,11 @@ def _end(site: Site, piece: Piece, side: str) -> _End:
         return _End() if top.gap_at_wall is None else _End(free=(reading.read(top, "gap_at_wall", "gap at the wall"),))
     if _beside(site, piece, side):
         return _End()
-    for name in (f"{side} end", side, "ends", "end"):
-        for written, amount in (top.past or {}).items():
-            if fold(written) == name:
-                pointer = f"{top.pointer_to('past')}/{written}"
-                return _End(past=(reading.quantity(amount, pointer, f"past the {side} end"),))
+    said = [written for written in top.past or {} if side in sides_called(site, top, written)]
+    if top.past is not None and said:
+        one_side = min(said, key=lambda written: len(sides_called(site, top, written)))
+        pointer = f"{top.pointer_to('past')}/{one_side}"
+        return _End(past=(reading.quantity(top.past[one_side], pointer, f"past the {side} end"),))
     if top.past_end is not None:
         return _End(past=(reading.read(top, "past_end", f"past the {side} end"),))
     label = f"how far {piece.name} passes its {side} end"
@@ -236,9 +236,10 @@ def _at_wall(site: Site, piece: Piece, side: str) -> bool:
 def _beside(site: Site, piece: Piece, side: str) -> bool:
     """Whether a piece ends at something that stands there: a tall unit, a cooker, or the run round the corner."""
     run = site.plan.runs[piece.top.on]
+    corner = "right" if site.setting_out.ends[site.plan.runs.written(piece.top.on)].from_right else "left"
     things = [thing for thing in site.setting_out.in_run(piece.top.on) if not site.levels.is_hung(thing)]
     names = [thing.name for thing in things]
     at = names.index(piece.below[0 if side == "left" else -1].name) + (-1 if side == "left" else 1)
     if 0 <= at < len(things):
         return things[at].item.family != "gap"
-    return side == "left" and run.from_ is not None and bool(run.from_.fronts_of)
+    return side == corner and run.from_ is not None and bool(run.from_.fronts_of)

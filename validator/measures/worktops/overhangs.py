@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.arithmetic import least
-from validator.measures.room.walls import at_left, at_right, difference
+from validator.measures.plane.clear_ways import sides_called
+from validator.measures.room.walls import difference
 from validator.measures.rows import NAME, TERM, YES_NO, Given, Known, LeftOut, Missing, Row, Rows, Why, figure, given
 from validator.measures.worktops.beams import at_edge_of_overhang
 from validator.measures.worktops.materials import (
@@ -19,14 +20,10 @@ from validator.measures.worktops.materials import (
     supports_at,
 )
 from validator.plan.dimensions import FORCE, LENGTH, NUMBER, PRESSURE
-from validator.plan.names import fold
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
     from validator.measures.worktops.pieces import Piece
-
-ENDS = ("ends", "end", "left", "right")
-"""The sides of a worktop at the ends of its run; every other side is its front or its back."""
 
 
 class Overhang(Row, kind="overhang of a worktop"):
@@ -61,11 +58,14 @@ class Overhang(Row, kind="overhang of a worktop"):
 
 
 class Side(NamedTuple):
-    """A side of a worktop as the plan names it, and how far the top passes the units there."""
+    """A side of a worktop as the plan names it, and how far the top passes the units there.
+
+    `ends` are the ends of its run that this means, `left`, `right` or both; none for its front and its back.
+    """
 
     name: str
     past: Given
-    at_end: bool
+    ends: tuple[str, ...] = ()
 
 
 def overhangs(site: Site) -> Rows:
@@ -76,7 +76,8 @@ def overhangs(site: Site) -> Rows:
     for pieces in site.worktop_pieces.values():
         for number, piece in enumerate(pieces):
             for side in _sides(site, piece):
-                if not side.at_end or number in (0, len(pieces) - 1):
+                at_ends = ("left", number == 0), ("right", number == len(pieces) - 1)
+                if not side.ends or any(end in side.ends for end, there in at_ends if there):
                     found.rows.append(_row(site, piece, side))
     return found
 
@@ -84,26 +85,20 @@ def overhangs(site: Site) -> Rows:
 def _sides(site: Site, piece: Piece) -> Iterator[Side]:
     top = piece.top
     if top.past_end is not None:
-        yield Side("end", reading.read(top, "past_end", "overhang"), True)
+        yield Side("end", reading.read(top, "past_end", "overhang"), ("left", "right"))
     for name, past in (top.past or {}).items():
         pointer = f"{top.pointer_to('past')}/{name}"
-        yield Side(name, reading.quantity(past, pointer, "overhang"), _at_end(site, piece, name))
+        ends = tuple(side for side in sides_called(site, top, name) if side in ("left", "right"))
+        yield Side(name, reading.quantity(past, pointer, "overhang"), ends)
     run = site.plan.runs.get(top.on)
     if top.past is None and run is not None and run.faces is not None:
-        yield Side("back", Missing(top.pointer_to("past"), "overhang"), False)
-
-
-def _at_end(site: Site, piece: Piece, side: str) -> bool:
-    run = site.plan.runs[piece.top.on]
-    wall = run.faces or run.against
-    beside = (at_left(site.plan, wall), at_right(site.plan, wall))
-    return fold(side) in ENDS or fold(side) in {fold(other) for other in beside if other is not None}
+        yield Side("back", Missing(top.pointer_to("past"), "overhang"))
 
 
 def _row(site: Site, piece: Piece, side: Side) -> Row:
     length = difference(piece.end, piece.start, piece.subject, f"length of {piece.worktop}")
-    width, edge = (length, piece.depth) if side.at_end else (piece.depth, length)
-    places = ("ends", "end", side.name) if side.at_end else (side.name,)
+    width, edge = (length, piece.depth) if side.ends else (piece.depth, length)
+    places = ("ends", "end", side.name) if side.ends else (side.name,)
     return Overhang(
         piece.subject._replace(name=f"{piece.name} past its units, {side.name}"),
         side=reading.exactly(side.name, piece.top.pointer_to("past"), "side"),
@@ -112,7 +107,7 @@ def _row(site: Site, piece: Piece, side: Side) -> Row:
         edge=edge,
         material=piece.material,
         thickness=piece.thickness,
-        stiffness=stiffness(site, piece, "along" if side.at_end else "across"),
+        stiffness=stiffness(site, piece, "along" if side.ends else "across"),
         at_edge=load(site, piece, "edge", "at_one_place", "force of a person who leans on it"),
         strip=load(site, piece, "edge", "over", "length of edge that a person bends"),
         longest=makers_or_table(site, piece, "overhang", "free-overhang", "overhang"),
