@@ -142,6 +142,13 @@ def test_air_below_a_hob_by_its_fuel() -> None:
     """Two makers' instructions: 25 mm below a gas hob, 50 mm below an induction hob. Secondary."""
     for fuel, rule, least in (("gas", "air-below-a-hob", 25), ("induction", "air-below-an-induction-hob", 50)):
         hob = row(
-            CutOut, sort="hob", fuel=fuel, below="drawers", thickness=40.0, free_below=0.0, body=0.0, maker_air=SILENT
+            CutOut,
+            sort="hob",
+            fuel=fuel,
+            below="drawers",
+            to_underside=40.0,
+            free_below=0.0,
+            body=0.0,
+            maker_air=SILENT,
         )
         assert need("GB", rule, hob) == least

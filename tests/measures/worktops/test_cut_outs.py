@@ -76,6 +76,18 @@ def test_a_hob_over_drawers_asks_what_is_free_below_it() -> None:
     assert to_find(found, "air") == {"/appliances/hob/free below"}
 
 
+@pytest.mark.parametrize(("set_", "air"), [("drop-in", 28), ("undermount", -10)])
+def test_a_bowl_hangs_from_the_surface_or_from_the_underside(set_: str, air: float) -> None:
+    """A bowl of 180 over 170 of free height, in a worktop of 38."""
+    text = sink(f"cut-out: 700 x 480, bowl: 700 w x 400 d x 180 h, free below: 170, set: {set_}")
+    assert row(text, CUT_OUT).air == air
+
+
+def test_a_bowl_over_drawers_asks_how_it_is_set() -> None:
+    text = sink("cut-out: 700 x 480, bowl: 700 w x 400 d x 180 h, free below: 170")
+    assert to_find(row(text, CUT_OUT), "air") == {"/appliances/sink/set"}
+
+
 def test_a_unit_that_does_not_say_how_it_opens_leaves_open_what_is_below() -> None:
     text = hob("cut-out: 560 x 490").replace("drawers: {like: base, opens: drawers}", "drawers: {height: 720}")
     assert to_find(row(text, CUT_OUT), "below") == {"/runs/a/order/B2/opens"}

@@ -76,9 +76,9 @@ class CutOut(Row, kind="cut-out in a worktop"):
     side: float = given(LENGTH, "side of the unit")
     through: float = given(LENGTH, "what hangs between the sides")
     below: str = given(Words(("drawers", "other")), "what is below")
-    thickness: float = given(LENGTH, "thickness of the worktop")
+    to_underside: float = given(LENGTH, "from where it hangs down to the underside of the worktop")
     free_below: float = given(LENGTH, "underside of the worktop to what is below")
-    body: float = given(LENGTH, "what hangs down, from the surface")
+    body: float = given(LENGTH, "what hangs down")
     maker_air: float = given(LENGTH, "air below that the maker asks for")
     support: str = given(TERM, "what holds the worktop there")
 
@@ -104,7 +104,7 @@ class CutOut(Row, kind="cut-out in a worktop"):
 
     @figure(LENGTH, "air below", start="underside of what hangs down", end="what is below it")
     def air(self) -> float:
-        return self.thickness + self.free_below - self.body
+        return self.to_underside + self.free_below - self.body
 
 
 class Placed(NamedTuple):
@@ -183,7 +183,7 @@ def _row(site: Site, placed: Placed, beside: list[Placed]) -> Row:
         side=side,
         through=_through(name, appliance) if is_sink else _cut_width(appliance),
         below=_below(placed),
-        thickness=piece.thickness,
+        to_underside=_to_underside(name, appliance, piece, is_sink),
         free_below=reading.read(appliance, "free_below", "free below"),
         body=_body(name, appliance, is_sink),
         maker_air=_maker_air(site, name),
@@ -217,6 +217,17 @@ def _through(name: str, appliance: Appliance) -> Given:
 def _body(name: str, appliance: Appliance, is_sink: bool) -> Given:
     size, field = (appliance.bowl, "bowl") if is_sink else (appliance.body, "body")
     return reading.quantity(size.h if size else None, appliance.pointer_to(field), f"height of {name}")
+
+
+def _to_underside(name: str, appliance: Appliance, piece: Piece, is_sink: bool) -> Given:
+    """What drops in hangs from the surface of the worktop, an undermount sink from its underside."""
+    pointer, label = appliance.pointer_to("set"), f"how {name} is set"
+    said = reading.word(appliance.set, pointer, label) if is_sink else None
+    if isinstance(said, Missing):
+        return said
+    if isinstance(said, Known) and said.value == "undermount":
+        return reading.exactly(0, pointer, "underside of the worktop", "it is set from below")
+    return piece.thickness
 
 
 def _to_next(placed: Placed, beside: list[Placed], subject: Subject) -> Given:
