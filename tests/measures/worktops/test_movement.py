@@ -27,6 +27,12 @@ def test_a_timber_top_swells_from_how_it_is_fitted_to_the_dampest_it_will_be() -
     assert (found.least_gap, found.widest_gap, found.least_overlap) == pytest.approx((0.62, 9.38, 2.62))
 
 
+def test_timber_fitted_damp_moves_as_far_as_from_there_to_its_driest() -> None:
+    """600 × 0.00365 × 7 for one per cent each, from 15 to 8 %; in use alone it would be 4."""
+    found = row(top(OAK.replace("10 %", "15 %")), AT_WALL)
+    assert found.movement == pytest.approx(15.33)
+
+
 def test_slots_leave_what_the_timber_does_not_take_of_them() -> None:
     found = row(top(f"{OAK}, held by: slotted brackets, slots: 10"), AT_WALL)
     assert found.travel_left == pytest.approx(1.24)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
+from validator.measures.arithmetic import least, most
 from validator.measures.looking_up import looked_up
 from validator.measures.room.walls import named_gap
 from validator.measures.rows import TERM, YES_NO, Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, figure, given
@@ -25,7 +26,10 @@ PER_CENT = 100
 
 
 class WorktopAtWall(Row, kind="worktop at its wall"):
-    """The back edge of a worktop: its gap to the wall, what covers it, and how far a timber top closes or opens it."""
+    """The back edge of a worktop: its gap to the wall, what covers it, and how far a timber top closes or opens it.
+
+    Timber that is fitted damper or drier than it settles moves from there: that is part of its `movement`.
+    """
 
     material: str = given(TERM, "material of the worktop")
     depth: float = given(LENGTH, "worktop across its grain")
@@ -47,9 +51,10 @@ class WorktopAtWall(Row, kind="worktop at its wall"):
     def shrinking(self) -> float:
         return self.depth * self.coefficient * PER_CENT * (self.fitted_at - self.driest)
 
-    @figure(LENGTH, "movement", start="in the driest season", end="in the dampest season")
+    @figure(LENGTH, "movement", start="at its driest", end="at its dampest")
     def movement(self) -> float:
-        return self.swelling + self.shrinking
+        dampest, driest = most(self.wettest, self.fitted_at), least(self.driest, self.fitted_at)
+        return self.depth * self.coefficient * PER_CENT * (dampest - driest)
 
     @figure(LENGTH, "travel left in the slots", start="end of the movement", end="end of the slots")
     def travel_left(self) -> float:
