@@ -166,6 +166,15 @@ def test_an_island_has_open_ends_and_nothing_stands_up_beside_it() -> None:
     ]
 
 
+def test_a_tall_unit_stands_beside_a_hob_though_the_worktop_ends_before_it() -> None:
+    """The hob reaches to 1190: T1 stands 10 + 100 further on, and in the second plan behind a sink 400 wide."""
+    _, right = sides("A1: base 600, A2: base 600, G1: gap 100, T1: tall 600")
+    assert (right.ends_at, right.landing, right.upright, right.room) == ("open end", 10, "tall unit", 110)
+    sink = f"{HOB}, sink: {{in: A3, cut-out: 380 x 380}}"
+    _, right = sides("A1: base 600, A2: base 600, A3: base 400, T1: tall 600", sink)
+    assert (right.ends_at, right.upright, right.room) == ("sink", "tall unit", 410)
+
+
 def test_the_papers_are_those_for_what_stands_there() -> None:
     more = "stated: {hob: {read: hob leaflet p. 3, to wall: 100, to tall unit: 200, burner in: 45}}"
     left, right = sides("T1: tall 600, A1: base 200, A2: base 600", more=more)

@@ -151,7 +151,7 @@ def _side(site: Site, place: ApplianceAt, side: str) -> Row:
     own = cut_of(place, "hob")
     end = site.tops.end_beside(thing, side, own)
     further, nearer = ends_at(end.place, own.edge(side), side)
-    upright = site.tops.upright_beside(thing, side, end)
+    upright = site.tops.upright_beside(thing, side)
     values: dict[str, Given] = {"upright": reading.exactly("nothing", thing.item.pointer, "what stands up beside it")}
     if upright is not None:
         values = _upright(site, place, own, side, upright)

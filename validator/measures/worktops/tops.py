@@ -108,8 +108,17 @@ class Tops:
             return End(cut.edge(opposite), _word(cut.by, cut.pointer), cut.name, cut.pointer)
         return self._end_of_wall(last, side)
 
-    def upright_beside(self, thing: Standing, side: str, end: End) -> End | None:
-        """The tall unit or wall beside a thing; behind whatever else ends the worktop, the wall. None on an island."""
+    def upright_beside(self, thing: Standing, side: str) -> End | None:
+        """The nearest tall unit beside a thing, whatever ends the worktop before it, else the wall; on an island none."""
+        things = self._walls[fold(thing.wall)]
+        step = -1 if side == LEFT else 1
+        number, last = self._numbers[thing.run, thing.name] + step, thing
+        while 0 <= number < len(things):
+            stop = self._stop(things, number, side)
+            if stop is not None:
+                return stop
+            number, last = number + step, things[number]
+        end = self._end_of_wall(last, side)
         if isinstance(end.by, Known) and end.by.value not in ("wall", "tall unit"):
             return _wall_beside(self.site, thing, side)
         return end
