@@ -45,6 +45,17 @@ def test_of_several_units_the_nearest_on_each_side_counts() -> None:
     ]
 
 
+def test_a_unit_further_off_counts_where_it_hangs_lower_or_is_not_protected() -> None:
+    low = "W1: {is: wall, width: 300, underside: 1300}"
+    assert [(row.unit, row.aside) for row in beside(f"{low}, W2: wall 300")] == [("W2", 50), ("W1", 350)]
+    lined = "W2: {is: wall, width: 300, protected: yes}"
+    assert [row.unit for row in beside(f"W1: wall 300, {lined}")] == ["W2", "W1"]
+
+
+def test_a_hob_of_unknown_place_may_have_units_beside_it() -> None:
+    assert left_out(kitchen("W1: wall 600", hob="hob: {is: gas hob, width: 600}"), KIND) == ["/appliances/hob/in"]
+
+
 @pytest.mark.parametrize(("order", "against"), [("W1: wall 700 over A2", "north"), ("W1: wall 600", "south")])
 def test_what_hangs_over_the_hob_or_on_another_wall_does_not_hang_beside_it(order: str, against: str) -> None:
     assert beside(order, against=against) == []

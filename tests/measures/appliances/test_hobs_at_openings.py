@@ -47,12 +47,26 @@ def test_a_hob_under_a_window_is_less_than_nothing_clear_of_it() -> None:
     assert (found.window, found.opens, found.clear) == ("window", "in", -290)
 
 
+def test_a_window_that_is_fixed_shut_does_not_stand_for_one_that_opens() -> None:
+    """The hob takes 1610 to 2190: 480 of it are under the fixed window and 90 under the other."""
+    shut = "fixed window: {wall: north, along: 1200 from west, size: 890 w x 900 h, up: 1100, opens: fixed}"
+    other = "window: {wall: north, along: 2100 from west, size: 900 w x 900 h, up: 1100, opens: in}"
+    found = row(openings(f"{shut}, {other}"), WINDOW)
+    assert (found.window, found.clear) == ("window", -90)
+
+
 @pytest.mark.parametrize("kind", [DOORWAY, WINDOW])
 def test_openings_of_other_walls_and_sorts_make_no_row(kind: str) -> None:
     other = {DOORWAY: "window", WINDOW: "door"}[kind]
     said = f"{other}: {{wall: north, along: 100 from west, size: 800 w x 900 h}}"
     own = f"{kind.split()[-1].replace('doorway', 'door')}: {{wall: south, along: 100 from west, size: 800 w x 900 h}}"
     assert rows(openings(f"{said}, back {own}"), kind) == []
+
+
+def test_a_hob_of_unknown_place_may_be_by_any_doorway() -> None:
+    lost = openings("door: {wall: north, along: 100 from west, size: 800 w x 2000 h}").replace("in: A2, ", "")
+    assert left_out(lost, DOORWAY) == ["/appliances/hob/in"]
+    assert left_out(lost, WINDOW) == []
 
 
 def test_an_opening_of_unknown_size_is_named() -> None:

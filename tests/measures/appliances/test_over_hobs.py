@@ -84,6 +84,20 @@ def test_the_lowest_of_several_units_counts() -> None:
     assert (found.unit, found.underside) == ("W2", 1500)
 
 
+def test_a_protected_unit_does_not_stand_for_one_that_is_not() -> None:
+    """W1 hangs to 900 and W2 to 1500: both are over the hob, which reaches from 660 to 1240."""
+    low = "W2: {is: wall, width: 600, underside: 1500 from finished floor, protected: yes}"
+    assert [(one.unit, one.underside) for one in rows(kitchen(f"{{W1: wall 900, {low}}}"), KIND)] == [
+        ("W2", 1500),
+        ("W1", 1650),
+    ]
+    assert len(rows(kitchen(f"{{W1: {{is: wall, width: 900, protected: yes}}, {low}}}"), KIND)) == 1
+
+
+def test_a_hob_of_unknown_place_may_have_units_over_it() -> None:
+    assert left_out(kitchen(hob="hob: {is: gas hob, width: 580}"), KIND) == ["/appliances/hob/in"]
+
+
 def test_a_unit_of_unknown_height_may_be_the_lowest() -> None:
     unknown = "W2: {is: wall, width: 600, underside: to find out}"
     found = over(f"{{W1: wall 900, {unknown}}}")

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
-from validator.measures.room.walls import named_gap, place_along
-from validator.measures.rows import Given, Known, LeftOut, Missing
+from validator.measures.room.walls import called_wall, named_gap, place_along
+from validator.measures.rows import Given, Known, LeftOut, Missing, Rows, Subject, Words
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
@@ -24,8 +24,10 @@ FUELS = {
 }
 HOBS = frozenset({*FUELS, "electric cooker"})
 HOODS = frozenset({"hood", "chimney hood", "canopy hood"})
+SINKS = frozenset({"sink"})
 COLD = frozenset({"fridge", "freezer", "fridge freezer"})
 FLAT_GLASS = frozenset({"induction", "ceramic"})
+FUEL = Words(("gas", "induction", "ceramic", "solid plate"))
 
 
 class ApplianceAt(NamedTuple):
@@ -57,6 +59,13 @@ def of_no_kind(plan: Plan, kind: str) -> list[LeftOut]:
     """The appliances of which nobody knows what they are, in place of rows of a kind that might be about them."""
     unsaid = ((name, appliance) for name, appliance in plan.appliances.items() if appliance.is_ is None)
     return [LeftOut(kind, Missing(appliance.pointer_to("is"), f"what {name} is")) for name, appliance in unsaid]
+
+
+def none_yet(plan: Plan, kind: str) -> Rows:
+    """No rows of a kind yet, and what the plan leaves out of the appliances that they might be about."""
+    if plan.appliances.left_out:
+        return Rows(left_out=[LeftOut(kind, Missing("/appliances", "appliances"))])
+    return Rows(left_out=of_no_kind(plan, kind))
 
 
 def fuel_of(name: str, appliance: Appliance) -> Given:
@@ -110,3 +119,14 @@ def width_of(place: ApplianceAt) -> Given:
         width = size.w if size is not None else None
         return named_gap(reading.quantity(width, appliance.pointer_to(field), place.name), label)
     return named_gap(reading.read(appliance, "width", place.name), label)
+
+
+def subject_of(site: Site, place: ApplianceAt, called: str = "") -> Subject:
+    """An appliance or a part of it, with its wall and the stretch it takes there; without a width that of its unit."""
+    width, middle, standing = width_of(place), place.middle, place.standing
+    along = standing.subject.along if standing is not None else None
+    if isinstance(width, Known) and isinstance(middle, Known):
+        half = float(width.value) / 2
+        along = float(middle.value) - half, float(middle.value) + half
+    wall = called_wall(site.plan, place.on) if place.on else ""
+    return Subject(called or place.name, place.appliance.pointer, wall, place.on, along)

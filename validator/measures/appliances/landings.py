@@ -5,11 +5,18 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.appliances.appliance_places import HOBS, fuel_of, of_kinds, of_no_kind, place_of
-from validator.measures.appliances.hoods import span_of
+from validator.measures.appliances.appliance_places import (
+    FUEL,
+    HOBS,
+    fuel_of,
+    none_yet,
+    of_kinds,
+    place_of,
+    subject_of,
+)
 from validator.measures.arithmetic import least, most
-from validator.measures.room.walls import called_wall, named_gap
-from validator.measures.rows import TERM, YES_NO, Given, LeftOut, Missing, Row, Rows, Subject, Why, Words, figure, given
+from validator.measures.room.walls import named_gap
+from validator.measures.rows import TERM, YES_NO, Given, LeftOut, Missing, Row, Rows, Why, Words, figure, given
 from validator.measures.tracing import derived
 from validator.measures.worktops.tops import ENDS, LEFT, SIDES, cut_of
 from validator.plan.dimensions import LENGTH
@@ -31,7 +38,7 @@ class HobSide(Row, kind="side of a hob"):
     `maker_says` is what the hob's paper asks to a wall or to a tall unit, whichever it is.
     """
 
-    fuel: str = given(Words(("gas", "induction", "ceramic", "solid plate")), "fuel of the hob")
+    fuel: str = given(FUEL, "fuel of the hob")
     ends_at: str = given(Words(ENDS), "what ends the worktop")
     end_further: float = given(LENGTH, "further end of the worktop")
     end_nearer: float = given(LENGTH, "nearer end of the worktop")
@@ -96,7 +103,7 @@ def worktops_beside_hobs(site: Site) -> Rows:
         left, right = (worked_landing(next(sides), side) for side in SIDES)
         rows.rows.append(
             WorktopBesideHob(
-                Subject(place.name, hob.pointer, called_wall(site.plan, place.on), place.on, span_of(place)),
+                subject_of(site, place),
                 left=left,
                 right=right,
                 island=_on_island(site, place),
@@ -111,9 +118,7 @@ def worktops_beside_hobs(site: Site) -> Rows:
 def left_out(site: Site, kind: str, kinds: frozenset[str]) -> Rows:
     """No rows yet, and what the plan has left out of what they are made from."""
     plan = site.plan
-    if plan.appliances.left_out:
-        return Rows(left_out=[LeftOut(kind, Missing("/appliances", "appliances"))])
-    rows = Rows(left_out=of_no_kind(plan, kind))
+    rows = none_yet(plan, kind)
     if plan.runs.left_out and of_kinds(plan, kinds):
         rows.left_out.append(LeftOut(kind, Missing("/runs", "runs of units")))
     return rows
@@ -140,7 +145,7 @@ def _hobs(site: Site) -> Iterable[ApplianceAt]:
 
 def _side(site: Site, place: ApplianceAt, side: str) -> Row:
     name, hob, thing = place.name, place.appliance, place.standing
-    subject = Subject(f"{name}, {side} side", hob.pointer, called_wall(site.plan, place.on), place.on, span_of(place))
+    subject = subject_of(site, place, f"{name}, {side} side")
     fuel = fuel_of(name, hob)
     if thing is None or not site.tops.stands(thing):
         nowhere: Given = place.wall

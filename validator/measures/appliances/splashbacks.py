@@ -5,10 +5,18 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.appliances.appliance_places import HOBS, fuel_of, of_kinds, of_no_kind, place_of
-from validator.measures.appliances.hoods import span_of, supports_of
-from validator.measures.room.walls import called_wall, named_gap
-from validator.measures.rows import TERM, Given, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.appliances.appliance_places import (
+    FUEL,
+    HOBS,
+    fuel_of,
+    none_yet,
+    of_kinds,
+    place_of,
+    subject_of,
+)
+from validator.measures.appliances.hob_heights import supports_of
+from validator.measures.room.walls import named_gap
+from validator.measures.rows import TERM, Given, Missing, Row, Rows, figure, given
 from validator.plan.dimensions import LENGTH
 
 if TYPE_CHECKING:
@@ -19,7 +27,7 @@ if TYPE_CHECKING:
 class BehindHob(Row, kind="splashback behind a hob"):
     """A hob or a cooker along a wall, and what covers the wall behind it. An island has nothing there."""
 
-    fuel: str = given(Words(("gas", "induction", "ceramic", "solid plate")), "fuel of the hob")
+    fuel: str = given(FUEL, "fuel of the hob")
     material: str = given(TERM, "what covers the wall behind it")
     backing: str = given(TERM, "what the splashback is fixed on")
     gap: float = given(LENGTH, "gap below the splashback")
@@ -39,9 +47,7 @@ class BehindHob(Row, kind="splashback behind a hob"):
 def splashbacks_behind_hobs(site: Site) -> Rows:
     """A row for each hob and cooker that is not on an island."""
     plan = site.plan
-    if plan.appliances.left_out:
-        return Rows(left_out=[LeftOut(BehindHob.kind, Missing("/appliances", "appliances"))])
-    rows = Rows(left_out=of_no_kind(plan, BehindHob.kind))
+    rows = none_yet(plan, BehindHob.kind)
     for name in of_kinds(plan, HOBS):
         place = place_of(site, name)
         if place.standing is None or plan.runs[place.standing.run].faces is None:
@@ -51,9 +57,9 @@ def splashbacks_behind_hobs(site: Site) -> Rows:
 
 def _row(site: Site, place: ApplianceAt) -> Row:
     name, hob = place.name, place.appliance
-    subject = Subject(name, hob.pointer, called_wall(site.plan, place.on) if place.on else "", place.on, span_of(place))
+    subject = subject_of(site, place)
     fuel = fuel_of(name, hob)
-    supports = supports_of(site, name, place, fuel)
+    supports = supports_of(site, place, fuel)
     covers = hob.splashback
     if covers is None:
         nothing = Missing(hob.pointer_to("splashback"), f"what covers the wall behind {name}")

@@ -6,7 +6,17 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.appliances.appliance_places import HOBS, ApplianceAt, fuel_of, of_kinds, of_no_kind, place_of
+from validator.measures.appliances.appliance_places import (
+    FUEL,
+    HOBS,
+    SINKS,
+    ApplianceAt,
+    fuel_of,
+    none_yet,
+    of_kinds,
+    place_of,
+    width_of,
+)
 from validator.measures.room.walls import apart, difference, half_of, named_gap, worked
 from validator.measures.rows import (
     YES_NO,
@@ -18,7 +28,6 @@ from validator.measures.rows import (
     Rows,
     Subject,
     Why,
-    Words,
     figure,
     given,
 )
@@ -29,8 +38,6 @@ from validator.plan.names import fold
 if TYPE_CHECKING:
     from validator.measures.services.point_places import PlacedPoint
     from validator.measures.site import Site
-
-SINKS = frozenset({"sink"})
 
 
 class Bowl(Row, kind="bowl of a sink"):
@@ -68,7 +75,7 @@ class PointNearHob(Row, kind="point near a hob"):
     half_plate: float = given(LENGTH, "half the plate")
     half_hob: float = given(LENGTH, "half the hob")
     above_worktop: float = given(LENGTH, "height above the worktop")
-    fuel: str = given(Words(("gas", "induction", "ceramic", "solid plate")), "fuel of the hob")
+    fuel: str = given(FUEL, "fuel of the hob")
 
     @figure(LENGTH, "distance", start="edge of the hob", end="edge of the plate")
     def distance(self) -> float:
@@ -80,18 +87,13 @@ def points_near_sinks(site: Site) -> Rows:
     rows = _left_out(site, PointNearSink.kind)
     sinks = [place_of(site, name) for name in of_kinds(site.plan, SINKS)]
     for placed, sink, apart_ in _nearest(site, sinks):
-        wide = sink.appliance.cut_out.w if sink.appliance.cut_out is not None else None
         pointer = sink.appliance.pointer_to("cut_out")
-        if wide is None and sink.appliance.width is not None:
-            width = reading.read(sink.appliance, "width", sink.name)
-        else:
-            width = named_gap(reading.quantity(wide, pointer, sink.name), f"width of {sink.name}")
         rows.rows.append(
             PointNearSink(
                 _subject(placed),
                 apart=apart_,
                 half_plate=site.points.half_plate(placed.name, "w"),
-                half_sink=half_of(width, Subject(sink.name, pointer), f"half of {sink.name}"),
+                half_sink=half_of(width_of(sink), Subject(sink.name, pointer), f"half of {sink.name}"),
                 above_worktop=_above_worktop(site, placed),
                 volume=_volume(sink),
                 socket=reading.exactly(
@@ -108,13 +110,14 @@ def points_near_hobs(site: Site) -> Rows:
     rows = _left_out(site, PointNearHob.kind)
     hobs = [place_of(site, name) for name in of_kinds(site.plan, HOBS)]
     for placed, hob, apart_ in _nearest(site, hobs):
-        width = named_gap(reading.read(hob.appliance, "width", hob.name), f"width of {hob.name}")
         rows.rows.append(
             PointNearHob(
                 _subject(placed),
                 apart=apart_,
                 half_plate=site.points.half_plate(placed.name, "w"),
-                half_hob=half_of(width, Subject(hob.name, hob.appliance.pointer_to("width")), f"half of {hob.name}"),
+                half_hob=half_of(
+                    width_of(hob), Subject(hob.name, hob.appliance.pointer_to("width")), f"half of {hob.name}"
+                ),
                 above_worktop=_above_worktop(site, placed),
                 fuel=fuel_of(hob.name, hob.appliance),
             )
@@ -125,12 +128,9 @@ def points_near_hobs(site: Site) -> Rows:
 def _left_out(site: Site, kind: str) -> Rows:
     """No rows yet, and what the plan has left out of what they are made from."""
     plan = site.plan
-    found = Rows()
+    found = none_yet(plan, kind)
     if plan.points.left_out:
-        found.left_out.append(LeftOut(kind, Missing("/points", "sockets, switches and connection units")))
-    if plan.appliances.left_out:
-        found.left_out.append(LeftOut(kind, Missing("/appliances", "appliances")))
-    found.left_out += of_no_kind(plan, kind)
+        found.left_out.insert(0, LeftOut(kind, Missing("/points", "sockets, switches and connection units")))
     return found
 
 

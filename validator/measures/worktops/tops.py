@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
-from validator.measures.appliances.appliance_places import HOBS, kind_of, place_of, standing_of, width_of
+from validator.measures.appliances.appliance_places import COLD, HOBS, kind_of, place_of, standing_of, width_of
 from validator.measures.heights.heights import COOKERS, STANDS_BESIDE
 from validator.measures.heights.room_levels import Above
 from validator.measures.room.walls import (
@@ -33,9 +33,6 @@ ENDS = ("wall", "tall unit", "sink", "hob", "corner", "open end")
 
 BRIDGED = 50.0
 """A worktop is scribed over a slit no wider than this, between two runs or between a run and the wall."""
-
-COLD = frozenset({"fridge", "freezer", "fridge freezer"})
-"""Machines that may stand under a worktop or beside it; all others without a height stand under it."""
 
 
 class End(NamedTuple):
@@ -109,7 +106,7 @@ class Tops:
         return self._end_of_wall(last, side)
 
     def upright_beside(self, thing: Standing, side: str) -> End | None:
-        """The nearest tall unit beside a thing, whatever ends the worktop before it, else the wall; on an island none."""
+        """The tall unit next beside a thing, though the worktop may end before it, else the wall; on an island none."""
         things = self._walls[fold(thing.wall)]
         step = -1 if side == LEFT else 1
         number, last = self._numbers[thing.run, thing.name] + step, thing
@@ -165,7 +162,10 @@ class Tops:
         return End(thing.right if side == LEFT else thing.left, by, thing.name, thing.item.pointer, thing)
 
     def tall(self, thing: Standing) -> bool | Missing | tuple[Missing, ...]:
-        """Whether a thing stands beside the worktop and not under it."""
+        """Whether a thing stands beside the worktop and not under it.
+
+        A machine without a height stands under it, but for those that keep food cold, which do either.
+        """
         height: Given = Missing(thing.item.pointer_to("height"), f"height of {thing.name}")
         if thing.item.family == "opening":
             name = self._machines.get((thing.run, thing.name), thing.name)
