@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.measures.plans import site
 from validator.measures.plane.footprints import EDGE, HIGH, LOW, TALL, Footprint, Plane
 
@@ -36,6 +38,36 @@ def test_an_island_stands_across_its_aisle_and_looks_at_the_wall() -> None:
         + " island: {faces: north, along: 1000 from west, aisle: 1100 to sink run, order: {B2: base 900}}}"
     )
     assert _named(plane, "B2").shape.box == (1000, -(630 + 1100 + 630), 1900, -(630 + 1100 - 35))
+
+
+ISLAND = (
+    "runs: {sink run: {against: north, order: {B1: base 600}},"
+    " island: {faces: north, along: 1000 from west, aisle: 1100 to sink run, order: {B2: base 900, B3: base 600}}}"
+)
+
+
+@pytest.mark.parametrize(("along", "west"), [("1000 from west", 1000), ("1000 from east", 4000 - 1000 - 1500)])
+def test_an_island_has_its_first_thing_at_the_left_of_whoever_faces_its_fronts(along: str, west: float) -> None:
+    """Facing them one looks south: east is at one's left. The place is that of the end nearer to the wall named."""
+    plane = _plane(ROOM + KINDS + ISLAND.replace("1000 from west", along))
+    first, second = _named(plane, "B2"), _named(plane, "B3")
+    assert (second.left, second.right) == (west, west + 600)
+    assert (first.left, first.right) == (west + 600, west + 1500)
+
+
+def test_the_doubt_of_a_thing_of_an_island_is_that_of_what_stands_between_it_and_the_wall_it_is_placed_from() -> None:
+    """1000 from west: the last thing stands nearest to that wall."""
+    plane = _plane(ROOM + KINDS + ISLAND.replace("base 600}}}", "base 600 to 604}}}"))
+    first, second = _named(plane, "B2"), _named(plane, "B3")
+    assert (first.left, first.slack) == (1602, 2)
+    assert (second.left, second.right, second.slack) == (1000, 1602, 2)
+
+
+def test_a_width_nobody_knows_leaves_open_where_the_rest_of_an_island_stands() -> None:
+    text = ROOM + KINDS + ISLAND.replace("B3: base 600", "B3: {is: base}")
+    assert [gap.pointer for gap in _plane(text).lacking["island"]] == ["/runs/island/order/B3/width"]
+    from_east = _plane(text.replace("1000 from west", "1000 from east"))
+    assert (_named(from_east, "B2").left, _named(from_east, "B2").right) == (4000 - 1000 - 900, 3000)
 
 
 def test_an_island_without_its_place_along_the_wall_is_not_placed() -> None:

@@ -86,20 +86,27 @@ def test_an_island_has_a_way_on_each_side() -> None:
     assert {side: way.width for (name, side), way in ways.items() if name == "isle"} == {
         "front": 1100,
         "back": 4000 - 630 - 1100 - 630,
-        "left end": 900,
-        "right end": 4000 - 900 - 1600,
+        "left end": 4000 - 900 - 1600,
+        "right end": 900,
     }
 
 
 def test_an_island_that_touches_a_wall_has_no_way_there() -> None:
     ways = found(ROOM + KINDS + ISLAND.replace("900 from west", "0 from west"))
-    assert ("isle", "left end") not in ways
+    assert ("isle", "right end") not in ways
+    assert ("isle", "left end") in ways
 
 
 def test_a_worktop_past_its_units_makes_the_way_narrower() -> None:
     top = "worktops: {top: {on: isle, depth: 650, past: {ends: 20}}}"
     ways = found(ROOM + KINDS + ISLAND + top)
-    assert [ways["isle", end].width for end in ("left end", "right end")] == [880, 1480]
+    assert [ways["isle", end].width for end in ("left end", "right end")] == [1480, 880]
+
+
+def test_a_worktop_past_one_end_of_an_island_makes_the_way_at_that_end_narrower() -> None:
+    for said in ("left", "east"):
+        ways = found(ROOM + KINDS + ISLAND + f"worktops: {{top: {{on: isle, depth: 650, past: {{{said}: 20}}}}}}")
+        assert [ways["isle", end].width for end in ("left end", "right end")] == [1480, 900]
 
 
 def test_a_worktop_without_a_depth_asks_for_it() -> None:

@@ -143,11 +143,14 @@ runs:
 worktops: {slab: {on: island, past: {ends: 20}}}
 """
     fronts, back, *ends = elevations(site(island), ["island"])
-    assert rectangle(fronts, "B2") == (400, 150, 1200, 870)  # the wall behind one's back: what is west is at the right
-    assert rectangle(back, "B2") == (0, 150, 800, 870)
+    assert rectangle(fronts, "B2") == (0, 150, 800, 870)
+    assert rectangle(back, "B2") == (400, 150, 1200, 870)
     assert rectangle(back, "slab") == (-20, 870, 1220, 910)
     assert [end.title for end in ends] == ["Island, left end", "Island, right end"]
     assert "579" in texts(ends[0])
+    # At the left end one has the fronts at one's right, at the right end at one's left; the top is 900 deep.
+    assert rectangle(ends[0], "B2") == (900 - 579, 150, 900, 870)
+    assert rectangle(ends[1], "B3") == (0, 150, 579, 870)
 
 
 def test_what_is_asked_for_is_strong_and_the_rest_light() -> None:

@@ -96,6 +96,23 @@ runs:
     assert rectangle(drawing, "B2") == (1000, 4000 - 579 - 1200 - 579, 1800, 4000 - 579 - 1200)
 
 
+def test_the_cut_out_in_the_top_of_an_island_lies_over_its_unit() -> None:
+    """The sink unit is the first from the left of whoever faces the fronts, and so stands at the east."""
+    drawing = plan("""
+heights from: bare floor
+walls: {north: {length: 4000}, east: {length: 4000}, south: {length: 4000}, west: {length: 4000}}
+kinds: {base: {height: 720, depth: 560, front: 19, void behind: 0, opens: nothing}, worktop: {thickness: 38}}
+runs:
+  galley: {against: north, order: {B1: base 600}}
+  island: {faces: north, aisle: 1200 to galley, along: 1000 from west, order: {B2: base 800, B3: base 400}}
+worktops: {slab: {on: island, depth: 600, past: {left: 20, right: 150}}}
+appliances: {sink: {in: B2, cut-out: 700 x 480, from front: 60}}
+""")
+    assert rectangle(drawing, "B2")[::2] == (1400, 2200)
+    front = 4000 - 579 - 1200
+    assert rectangle(drawing, "cut-out of sink") == (1450, front - 60 - 480, 2150, front - 60)
+
+
 def test_a_corner_in_which_two_runs_meet_has_a_detail() -> None:
     meeting = ROOM.replace("F1: gap rest", "F1: gap 1200, B4: base 1000 left")
     (detail,) = corner_details(site(meeting))

@@ -104,8 +104,14 @@ def _outermost(things: list[Footprint], side: Side) -> list[Footprint]:
     """The things of a run that make a side of it: all of them for its front and back, those at an end for that end."""
     if side in ("front", "back"):
         return things
-    end = min(thing.left for thing in things) if side == "left" else max(thing.right for thing in things)
-    return [thing for thing in things if abs((thing.left if side == "left" else thing.right) - end) < AT_MOST]
+    ends = [_end_of(thing, side) for thing in things]
+    last = max(ends)
+    return [thing for thing, end in zip(things, ends, strict=True) if last - end < AT_MOST]
+
+
+def _end_of(thing: Footprint, side: Side) -> float:
+    """How far a thing reaches towards an end of its run, as one faces its front."""
+    return thing.right if (side == "right") == (thing.outward > 0) else -thing.left
 
 
 def _handles(one: Met, *, own: bool) -> float:
@@ -125,7 +131,10 @@ def _in_doubt(met: list[Met], width: float, *, own: bool) -> Iterator[Missing]:
 
 
 def sides_called(site: Site, top: Worktop, said: str) -> tuple[Side, ...]:
-    """The sides of a worktop that a plan calls `south`, `back`, `left`, `left end` or `ends`."""
+    """The sides of a worktop that a plan calls `south`, `back`, `left`, `left end` or `ends`.
+
+    Left and right are as one faces the fronts; of an island these have the wall that it faces behind one.
+    """
     run = site.plan.runs[top.on]
     wall, word = run.faces or run.against, fold(said).removesuffix(" end")
     if word in ("ends", "end"):
@@ -134,6 +143,8 @@ def sides_called(site: Site, top: Worktop, said: str) -> tuple[Side, ...]:
         if word == side:
             return (side,)
     left, right = at_left(site.plan, wall), at_right(site.plan, wall)
+    if run.faces is not None:
+        left, right = right, left
     if word in (fold(left or ""), fold(right or "")):
         return ("left",) if word == fold(left or "") else ("right",)
     if run.faces is None:

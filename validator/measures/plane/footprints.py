@@ -14,7 +14,7 @@ from validator.measures import reading
 from validator.measures.heights.heights import STANDS_BESIDE, machine_in
 from validator.measures.plane.shapes import Index, Point, Shape
 from validator.measures.plane.wall_lines import THICK, Drawn, WallLine, wall_lines
-from validator.measures.room.walls import place_along
+from validator.measures.room.walls import place_along, which_end
 from validator.measures.rows import Given, Known, Missing, Subject, Why
 from validator.plan.names import fold
 from validator.plan.values import Quantity
@@ -55,8 +55,9 @@ class Sum:
 class Footprint(NamedTuple):
     """A thing from above: from `left` to `right` along its wall, from `back` to `face` out from it.
 
-    An island's face is nearer to the wall it faces than its back. `handle` is how far its handle stands out from the
-    face; `no_handle` and `no_face` are what is missing for it, and for how far out the face is.
+    An island's face is nearer to the wall it faces than its back, and its own left is the wall's right. `handle` is how
+    far its handle stands out from the face; `no_handle` and `no_face` are what is missing for it, and for how far out
+    the face is.
     """
 
     subject: Subject
@@ -87,6 +88,14 @@ class Footprint(NamedTuple):
     def side(self) -> tuple[str, int]:
         """Its wall and which way it faces: what has both in common stands side by side."""
         return self.line.name, self.outward
+
+    def from_left(self, along: float) -> float:
+        """How far a place along the wall is from its left side, as one faces it."""
+        return along - self.left if self.outward > 0 else self.right - along
+
+    def place_from_left(self, far: float) -> float:
+        """The place along the wall that is so far from its left side, as one faces it."""
+        return self.left + far if self.outward > 0 else self.right - far
 
     @property
     def is_(self) -> str:
@@ -187,11 +196,29 @@ def _wall(line: WallLine) -> Footprint:
 
 
 class _Stand(NamedTuple):
-    """Where a run's things stand: the wall they are measured along, from where, and how far out an island's face is."""
+    """Where a run's things stand: the wall they are measured along, from where, and how far out an island's face is.
+
+    An island's things come back along the wall from its right end, which lies `length` from `start`.
+    """
 
     line: WallLine
     start: Sum
     face: Sum | None
+    length: Sum
+
+    @property
+    def side(self) -> tuple[str, int]:
+        return self.line.name, 1 if self.face is None else -1
+
+    def along(self, left: Sum, right: Sum) -> tuple[float, float, float]:
+        """From where to where along the wall a part of the run lies, and how far that may be off."""
+        start, length = self.start, self.length
+        if self.face is None:
+            return start.value + left.value, start.value + right.value, start.slack + max(left.slack, right.slack)
+        # What comes before a part shares its doubt with the whole, so that only the rest of it counts.
+        slack = start.slack + max(abs(length.slack - left.slack), abs(length.slack - right.slack))
+        end = start.value + length.value
+        return end - right.value, end - left.value, slack
 
 
 def _stand(site: Site, run: str, drawn: Drawn) -> _Stand | Unplaced:
@@ -205,17 +232,28 @@ def _stand(site: Site, run: str, drawn: Drawn) -> _Stand | Unplaced:
         gap = Missing(pointer, f"wall of {run}", Why.UNCLEAR, detail=f"{wall} is no wall of a room")
         return Unplaced(run, "", ("", 0), TALL, drawn.undrawn.get(wall, (gap,)))
     if written.faces is None:
-        return _Stand(line, Sum(), None)
-    pointer = written.pointer_to("along")
-    start = Sum()
+        return _Stand(line, Sum(), None, Sum())
+    start, length, pointer = Sum(), Sum(), written.pointer_to("along")
     if written.along is None:
         start.add(Missing(pointer, f"place of {run}"))
     else:
         start.add(place_along(plan, line.name, written.along, pointer, run))
+        if which_end(plan, line.name, written.along.from_) == "left":
+            length = _length(site, run)
     face = _island_face(site, run, line)
-    if start.missing or face.missing:
-        return Unplaced(run, line.room, (line.name, -1), TALL, start.missing + face.missing)
-    return _Stand(line, start, face)
+    missing = start.missing + length.missing + face.missing
+    if missing:
+        return Unplaced(run, line.room, (line.name, -1), TALL, tuple(dict.fromkeys(missing)))
+    return _Stand(line, start, face, length)
+
+
+def _length(site: Site, run: str) -> Sum:
+    """How far the last thing of a run reaches from its left end."""
+    ends = [Sum().add(thing.right) for thing in site.setting_out.in_run(run)]
+    for end in ends:
+        if end.missing:
+            return end
+    return max(ends, key=lambda end: end.value, default=Sum())
 
 
 def _island_face(site: Site, run: str, line: WallLine) -> Sum:
@@ -291,25 +329,23 @@ def _layers(site: Site, thing: Standing, lowest: float, hung: bool) -> int:
 def _footprint(site: Site, thing: Standing, stand: _Stand, layers: int, beside: Sum) -> Footprint | Unplaced:
     left, right = Sum().add(thing.left), Sum().add(thing.right)
     depth, no_face, handle = _out(site, thing, beside)
-    island = stand.face is not None
     missing = left.missing + right.missing + depth.missing
     if missing:
-        return Unplaced(
-            thing.run, stand.line.room, (stand.line.name, -1 if island else 1), layers, tuple(dict.fromkeys(missing))
-        )
-    slack = stand.start.slack + max(left.slack, right.slack) + depth.slack + handle.slack
+        return Unplaced(thing.run, stand.line.room, stand.side, layers, tuple(dict.fromkeys(missing)))
+    start, end, slack = stand.along(left, right)
+    slack += depth.slack + handle.slack
     face = depth.value
     back = 0.0
     if stand.face is not None:
         back, face = stand.face.value + depth.value, stand.face.value
         slack += stand.face.slack
-    sums = (left, right, depth, handle, stand.start, stand.face or Sum())
+    sums = (left, right, depth, handle, stand.start, stand.length, stand.face or Sum())
     return Footprint(
         thing.subject,
         thing.run,
         stand.line,
-        stand.start.value + left.value,
-        stand.start.value + right.value,
+        start,
+        end,
         back,
         face,
         layers,
@@ -372,18 +408,24 @@ def _worktop(site: Site, run: str, stand: _Stand, pieces: list[Piece]) -> Iterat
         back, face = 0.0, out.value
         if stand.face is not None:
             back, face = stand.face.value + out.value, stand.face.value
+        start, end, slack = stand.along(left, right)
         yield Footprint(
             piece.subject,
             run,
             stand.line,
-            stand.start.value + left.value,
-            stand.start.value + right.value,
+            start,
+            end,
             back,
             face,
             EDGE,
             0,
             (),
             tuple(dict.fromkeys(depth.missing + out.missing)),
-            stand.start.slack + max(left.slack, right.slack) + out.slack,
-            stand.line.assumed or left.assumed or right.assumed or out.assumed,
+            slack + out.slack,
+            stand.line.assumed
+            or stand.start.assumed
+            or stand.length.assumed
+            or left.assumed
+            or right.assumed
+            or out.assumed,
         )

@@ -45,6 +45,11 @@ class Leaf(NamedTuple):
     width: float
     side: Literal["left", "right"]
 
+    @property
+    def free(self) -> float:
+        """Where its free end is, shut."""
+        return self.hinge + self.width if self.side == "left" else self.hinge - self.width
+
 
 class Way(NamedTuple):
     """One way in which a thing may open: all that it sweeps, and its leaves where it has any."""

@@ -74,7 +74,7 @@ class Met(NamedTuple):
 
 
 def edge_of(thing: Footprint, side: Side, past: float = 0.0) -> Edge:
-    """A side of a thing as one looks away from it, `past` further out than it is drawn."""
+    """A side of a thing, its ends as one faces its front, as one looks away from it; `past` further out than drawn."""
     line, out = thing.line, thing.outward
     inner, outer = sorted((thing.back, thing.face))
     if side in ("front", "back"):
@@ -82,8 +82,8 @@ def edge_of(thing: Footprint, side: Side, past: float = 0.0) -> Edge:
         at = thing.face if side == "front" else thing.back
         ahead, across = _times(line.inward, sign), line.along
         return Edge(thing, ahead, across, *_ends(line, across, thing.left, thing.right), _along(line, ahead, at, past))
-    sign = 1 if side == "right" else -1
-    at = thing.right if side == "right" else thing.left
+    sign = out if side == "right" else -out
+    at = thing.right if sign > 0 else thing.left
     ahead = _times(line.along, sign)
     start = _dot(line.start, line.inward)
     return Edge(thing, ahead, line.inward, start + inner, start + outer, _dot(line.start, ahead) + sign * at + past)

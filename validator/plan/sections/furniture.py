@@ -210,8 +210,8 @@ class FloorFixing(Element):
 class Run(Element):
     """A run along a wall, its things from the left as one stands in the room and faces the wall.
 
-    An island `faces` a wall instead, across an `aisle`; its things count from its own left end, and `along` is where
-    that end stands along the wall it faces.
+    An island `faces` a wall instead, across an `aisle`; its things count from its own left end as one faces its fronts,
+    with that wall behind one. `along` is how far its nearer end is from a wall that meets the one it faces.
     `from` says where it starts (default: the wall's left end); `tops: level with T1` or a height sets hung units.
     """
 

@@ -148,7 +148,7 @@ def _facts(on: OnWalls, wall: str, side: str) -> Facts | None:
     high = max([*highs, *tops, 900.0]) + (0.0 if side else ABOVE_ALL)
     if ceiling is not None:
         high = max(height for _, height in ceiling)
-    return Facts(on, wall, side, parts, length, given, ceiling, high, side == "fronts")
+    return Facts(on, wall, side, parts, length, given, ceiling, high, side == "back")
 
 
 class _Elevation:

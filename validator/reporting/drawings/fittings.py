@@ -112,11 +112,9 @@ def _hinges(view: _Elevation) -> None:
         low = part.carcass if part.carcass is not None else part.low
         if low is None:
             continue
-        shift = part.left - sweep.footprint.left
         for leaf in sweep.ways[0].leaves:
-            free = leaf.hinge + (leaf.width if leaf.side == "left" else -leaf.width) + shift
-            hinge, middle = view.x(leaf.hinge + shift), (low + part.high) / 2
-            view.canvas.line(Kind.HINGE, (view.x(free), low), (hinge, middle), (view.x(free), part.high))
+            hinge, free = (view.x(part.left + sweep.footprint.from_left(at)) for at in (leaf.hinge, leaf.free))
+            view.canvas.line(Kind.HINGE, (free, low), (hinge, (low + part.high) / 2), (free, part.high))
 
 
 def _machines(view: _Elevation) -> None:

@@ -191,13 +191,13 @@ class PlaneView:
             edge, start = edges.get(top.piece.name), value(top.left)
             if edge is None or start is None:
                 continue
-            shift = edge.left - (value(top.piece.start) or 0.0)
+            shift = start - (value(top.piece.start) or 0.0)
             for cut in top.cut_outs:
                 figures = [value(each) for each in (cut.from_left, cut.across, cut.front_to_back, cut.from_front)]
                 if None in figures:
                     continue
                 middle, across, deep, front = (figure or 0.0 for figure in figures)
-                left, right = start + shift + middle - across / 2, start + shift + middle + across / 2
+                left, right = (edge.place_from_left(shift + middle + half) for half in (-across / 2, across / 2))
                 near = edge.face - edge.outward * front
                 far = near - edge.outward * deep
                 corners = [edge.line.at(*place) for place in ((left, near), (right, near), (right, far), (left, far))]
