@@ -81,6 +81,12 @@ class Known(NamedTuple):
         """Whether this stands for more than one number."""
         return self.low != self.high or (self.parts != () and any(part.doubtful for part in self.parts))
 
+    @property
+    def ends(self) -> tuple[float, float]:
+        """Both ends of a number; twice the number itself where it has no range."""
+        low, high = (self.value if end is None else end for end in (self.low, self.high))
+        return float(low), float(high)
+
     def at_end(self, end: float | None) -> Known:
         """The same value at one end of its range."""
         told = self.pointer, self.text, self.label

@@ -27,6 +27,11 @@ def split(pointer: str) -> list[str]:
     return [unescape(segment) for segment in pointer[1:].split("/")]
 
 
+def as_key(pointer: str) -> str:
+    """The pointer as people read it, `runs / sink run / order`."""
+    return " / ".join(split(pointer))
+
+
 def parent(pointer: str) -> str:
     return pointer.rpartition("/")[0]
 

@@ -156,7 +156,7 @@ def _figure(row: Row, name: str, printer: Printer, told: set[str]) -> Iterator[s
 def _ends(low: object, high: object, value: object, type: object, printer: Printer) -> str:
     dimension = type if isinstance(type, Dimension) else None
     if isinstance(low, float) and isinstance(high, float) and low != high:
-        return f"{printer.value(low, dimension)} to {printer.value(high, dimension, unit=True)}"
+        return printer.ends(low, high, dimension, unit=True)
     if isinstance(value, str):
         return value
     return printer.value(value if isinstance(value, float | bool) else str(value), dimension, unit=True)

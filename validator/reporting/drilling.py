@@ -38,7 +38,7 @@ DRILLS = (("timber_bases", "wood bit"), ("metal_studs", "metal bit"), ("solid_ba
 """How a hole is drilled, by the group of what it goes into; hollow and light blocks break under a hammer."""
 MEASURED = ("along", "up", "from the worktop", "bit", "depth")
 HEADS = ("along", "up", "worktop", "bit", "depth")
-NAME = 21
+NAME, COLUMN = 21, 10
 
 
 class Near(NamedTuple):
@@ -185,7 +185,7 @@ def _lines(judgement: Judgement, style: Style) -> Iterator[str]:
             yield ""
             heading = apart(f"{wall} wall".upper(), printer.text(_datum(judgement, wall)))
             yield from (style.strong(line) for line in heading)
-            yield filled("", NAME + 1) + "".join(at_right(head, 10) for head in HEADS)
+            yield filled("", NAME + 1) + "".join(at_right(head, COLUMN) for head in HEADS)
         yield from _hole(entry, printer, style)
 
 
@@ -204,7 +204,7 @@ def _hole(entry: Entry, printer: Printer, style: Style) -> Iterator[str]:
         figures["up"] = figures["from the bare floor"]
     shown = [_shown(figures[name], printer) for name in MEASURED]
     name = entry.hole.subject.name
-    line = "".join(at_right(text, 10) for text in shown)
+    line = "".join(at_right(text, max(COLUMN, columns(text) + 2)) for text in shown)
     if columns(name) > NAME or columns(line) > WIDTH - NAME - 1:
         yield from wrapped(name)
         name = ""
@@ -243,10 +243,7 @@ def _shown(value: Given, printer: Printer) -> str:
         gaps = (value,) if isinstance(value, Missing) else value
         there = any(gap.why is Why.UNCLEAR and gap.label == "worktop" for gap in gaps)
         return "-" if there else "open"
-    low, high = (float(value.value if end is None else end) for end in (value.low, value.high))
-    if high - low <= 0.05:
-        return printer.value(high, LENGTH)
-    return f"{printer.value(low, LENGTH)}-{printer.value(high, LENGTH)}"
+    return printer.given(value, "")
 
 
 def as_data(judgement: Judgement) -> dict[str, Any]:
@@ -271,4 +268,4 @@ def as_data(judgement: Judgement) -> dict[str, Any]:
 
 
 def _ends(value: Given) -> list[float] | None:
-    return [float(value.low or 0.0), float(value.high or 0.0)] if isinstance(value, Known) else None
+    return list(value.ends) if isinstance(value, Known) else None

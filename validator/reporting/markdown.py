@@ -10,7 +10,7 @@ from validator.judging.cautions import cautions
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.ready import StageVerdict, ready, stage_verdicts
 from validator.judging.rules import Severity
-from validator.plan.pointers import split
+from validator.plan.pointers import as_key
 from validator.plan.problems import Problem, Unreadable
 from validator.reporting.connections import Connections
 from validator.reporting.findings import Finding, asked, finding, makers, remedy, rests_on, where
@@ -173,7 +173,7 @@ class PlanReport:
             plain(asked(missing, errand.how, self._judgement.site.library.questions, printer)),
             *items("who can say", missing.by or ""),
             *items("for", some(titles)),
-            *items("answer at", " / ".join(split(errand.at)) + (f" ({line})" if line else "")),
+            *items("answer at", as_key(errand.at) + (f" ({line})" if line else "")),
         ]
         return "\n  ".join(lines)
 

@@ -13,7 +13,7 @@ from validator.measures.appliances.appliance_places import place_of
 from validator.measures.rows import Known, Missing
 from validator.measures.site import Site
 from validator.plan.names import fold
-from validator.plan.pointers import split
+from validator.plan.pointers import as_key, split
 from validator.reference.measuring import Way, Ways, our_words
 from validator.reporting.columns import columns, filled, one_line
 from validator.reporting.findings import asked
@@ -112,7 +112,7 @@ def as_data(judgement: Judgement, parts: Sequence[Part], on: date) -> dict[str, 
                 "number": entry.number,
                 "what": entry.what,
                 "how": entry.how,
-                "key": _key(entry.at),
+                "key": as_key(entry.at),
                 "at": entry.at,
                 "file": printer.place(entry.at).file,
                 "line": printer.place(entry.at).line,
@@ -266,14 +266,10 @@ def _entry(entry: Asked) -> Iterator[str]:
     yield from others
     yield from wrapped(entry.how, INDENT)
     blank = GAP.join([BLANK_OF_SEVERAL] * entry.readings) if entry.readings > 1 else BLANK
-    key = list(wrapped(_key(entry.at), INDENT))
+    key = list(wrapped(as_key(entry.at), INDENT))
     yield from key[:-1]
     if columns(key[-1]) + len(GAP) + len(blank) > WIDTH:
         yield key[-1]
         yield " " * (WIDTH - len(blank)) + blank
     else:
         yield filled(key[-1], WIDTH - len(blank)) + blank
-
-
-def _key(at: str) -> str:
-    return " / ".join(split(at))

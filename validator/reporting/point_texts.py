@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from validator.judging.outcomes import Outcome
 from validator.judging.rules import Severity
-from validator.plan.pointers import split
+from validator.plan.pointers import as_key
 from validator.reporting.columns import columns, filled, one_line, wrap
 from validator.reporting.connections import Connections
 from validator.reporting.findings import asked, finding, makers, remedy, rests_on, where
@@ -53,13 +53,13 @@ class PointTexts:
         yield from wrapped(asked(missing, errand.how, self._questions, self._printer), INDENT)
         titles = list(dict.fromkeys(self._printer.text(outcome.rule.title) for outcome in errand.outcomes))
         yield from labelled("for", some(titles))
-        yield from labelled("answer at", " / ".join(split(errand.at)), self._printer.lines([errand.at]))
+        yield from labelled("answer at", as_key(errand.at), self._printer.lines([errand.at]))
 
     def errand_in_short(self, errand: Errand) -> Iterator[str]:
         """Something to find out in a line or two: what, who can say, and where the answer goes."""
         by = errand.missing.by or ""
         yield from self._heading(errand.number, errand.severity, self._printer.text(errand.called), by)
-        yield from labelled("answer at", " / ".join(split(errand.at)), self._printer.lines([errand.at]))
+        yield from labelled("answer at", as_key(errand.at), self._printer.lines([errand.at]))
 
     def _places(self, point: Point) -> str:
         contexts = list(dict.fromkeys(o.subject.context for o in point.outcomes if o.subject.context))

@@ -7,9 +7,9 @@ from collections.abc import Iterable, Mapping
 from functools import cached_property
 from pathlib import PurePath
 
-from validator.measures.rows import FieldType
+from validator.measures.rows import FieldType, Given, Known
 from validator.measures.site import Site
-from validator.plan.dimensions import NUMBER, Dimension
+from validator.plan.dimensions import LENGTH, NUMBER, Dimension
 from validator.plan.elements import Section
 from validator.plan.problems import Place
 from validator.plan.showing import Units, show, show_pair
@@ -33,6 +33,15 @@ class Printer:
         if isinstance(value, str):
             return self.text(value)
         return show(value, type if isinstance(type, Dimension) else NUMBER, self.units, unit=unit)
+
+    def ends(self, low: float, high: float, type: FieldType | None, *, unit: bool = False) -> str:
+        """A range by both its ends, `3568 to 3571`; as one value where they look alike."""
+        one, other = self.value(low, type, unit=unit), self.value(high, type, unit=unit)
+        return one if one == other else f"{self.value(low, type)} to {other}"
+
+    def given(self, value: Given, otherwise: str, type: FieldType = LENGTH, *, unit: bool = False) -> str:
+        """What a measure found, with both ends of its range; `otherwise` where it is not known."""
+        return self.ends(*value.ends, type, unit=unit) if isinstance(value, Known) else otherwise
 
     def pair(self, have: float, need: float, dimension: Dimension, *, unit: bool = False) -> tuple[str, str]:
         """Two values side by side, with as many decimals as it takes to tell them apart."""

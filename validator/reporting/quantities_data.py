@@ -8,7 +8,7 @@ from typing import Any
 from validator.measures.rows import Given, Known
 from validator.measures.site import Site
 from validator.measures.worktops.quantities import Count, Quantities
-from validator.plan.pointers import split
+from validator.plan.pointers import as_key
 from validator.reporting.printing import Printer
 from validator.reporting.quantities_text import how_found
 
@@ -85,7 +85,7 @@ def as_data(site: Site, found: Quantities, on: date) -> dict[str, Any]:
             {
                 "what": printer.text(missing.label),
                 "how": how_found(missing, site, printer),
-                "key": " / ".join(split(missing.pointer)),
+                "key": as_key(missing.pointer),
                 "at": missing.pointer,
                 "ask": missing.by,
             }
@@ -97,8 +97,7 @@ def as_data(site: Site, found: Quantities, on: date) -> dict[str, Any]:
 def _length(value: Given | None) -> dict[str, float] | None:
     if not isinstance(value, Known):
         return None
-    low, high = (float(value.value if end is None else end) for end in (value.low, value.high))
-    return {"low": low, "high": high}
+    return dict(zip(("low", "high"), value.ends, strict=True))
 
 
 def _count(count: Count) -> dict[str, Any]:

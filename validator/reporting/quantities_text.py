@@ -21,7 +21,9 @@ NAMES = 24
 """The column up to which names stand before what is said of them."""
 
 HAIR = 0.05
-"""Lengths nearer to each other than this are printed as one, in mm."""
+"""Lengths nearer to each other than this are one, in mm."""
+
+OPEN = "open"
 
 
 def as_lines(site: Site, found: Quantities, on: date, style: Style) -> str:
@@ -31,14 +33,7 @@ def as_lines(site: Site, found: Quantities, on: date, style: Style) -> str:
 
 def shown(value: Given | None, printer: Printer) -> str:
     """A length with both ends of its range, or that it is open; '' for none that is asked for."""
-    if value is None:
-        return ""
-    if not isinstance(value, Known):
-        return "open"
-    low, high = (float(value.value if end is None else end) for end in (value.low, value.high))
-    if high - low <= HAIR:
-        return printer.value(high, LENGTH)
-    return f"{printer.value(low, LENGTH)} to {printer.value(high, LENGTH)}"
+    return "" if value is None else printer.given(value, OPEN)
 
 
 def how_found(missing: Missing, site: Site, printer: Printer) -> str:
@@ -48,9 +43,7 @@ def how_found(missing: Missing, site: Site, printer: Printer) -> str:
 
 
 def doubtful(value: Given) -> bool:
-    return (
-        isinstance(value, Known) and value.low is not None and value.high is not None and value.high - value.low > HAIR
-    )
+    return isinstance(value, Known) and value.ends[1] - value.ends[0] > HAIR
 
 
 class _Lines:
@@ -104,7 +97,7 @@ class _Lines:
         piece = top.piece
         size = " x ".join(shown(value, self._printer) for value in (top.length, piece.depth, piece.thickness))
         yield from self._entry(piece.name, size, self._line(piece.top.pointer))
-        words = [piece.top.material if isinstance(piece.top.material, str) else "open"]
+        words = [piece.top.material if isinstance(piece.top.material, str) else OPEN]
         if doubtful(top.length) or top.corner:
             words.append("cut to fit")
         yield from labelled("material", ", ".join(words))

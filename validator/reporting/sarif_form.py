@@ -23,7 +23,7 @@ from validator.judging.ready import ready
 from validator.judging.rules import Rule, Severity
 from validator.plan.files import STANDARD_INPUT
 from validator.plan.names import fold
-from validator.plan.pointers import split
+from validator.plan.pointers import as_key, split
 from validator.plan.problems import Place, Unreadable
 from validator.reporting.columns import one_line
 from validator.reporting.findings import gap, rests_on, supposition, work_out_outcome
@@ -203,7 +203,7 @@ def _related(outcome: Outcome, printer: Printer) -> Iterator[Data]:
     working = work_out_outcome(outcome, printer) if outcome.result in (Result.NOT_MET, Result.AGREED) else None
     for pointer in dict.fromkeys(pointers(working)) if working is not None else ():
         if pointer and pointer != outcome.subject.pointer:
-            yield _location(pointer, printer, " / ".join(split(pointer)))
+            yield _location(pointer, printer, as_key(pointer))
 
 
 def _nothing_to_judge(rule: Rule, numbers: dict[str, int], printer: Printer) -> Data:

@@ -8,7 +8,7 @@ from datetime import date
 from validator.judging.apply import Judgement
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.ready import StageVerdict, stage_verdicts
-from validator.plan.pointers import split
+from validator.plan.pointers import as_key
 from validator.reference.measuring import Ways
 from validator.reporting.columns import filled, one_line
 from validator.reporting.findings import remedy, supposition
@@ -85,7 +85,7 @@ class _Answer:
         entry, ask = self._asked[errand.number]
         yield from self._heading(errand.number, errand.severity, f"not known: {entry.what}")
         who = f"{ask}; " if ask else ""
-        yield from labelled("where", who + " / ".join(split(errand.at)), self._printer.lines([errand.at]))
+        yield from labelled("where", who + as_key(errand.at), self._printer.lines([errand.at]))
         yield from labelled("do this", entry.how)
 
     def _heading(self, number: int, severity: str, title: str) -> Iterator[str]:

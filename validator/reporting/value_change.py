@@ -11,7 +11,7 @@ from validator.judging.cures import Cure, key, trouble
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.rules import Severity
 from validator.plan.editing import Change
-from validator.plan.pointers import split
+from validator.plan.pointers import as_key, split
 from validator.plan.quoting import Value, Yaml
 from validator.reporting.columns import tamed
 from validator.reporting.findings import finding, remedy
@@ -28,7 +28,7 @@ def changed(change: Change, before: Standing | None, after: Judgement, *, done: 
     """The whole text about a change; `before` is None where the plan could not be read before it."""
     head = "CHANGED" if done else "WOULD CHANGE (nothing was written)"
     lines = [f"{head}: {change.after.file}, line {change.line}", ""]
-    lines += wrapped(" / ".join(split(change.pointer)), 7)
+    lines += wrapped(as_key(change.pointer), 7)
     if change.old is None:
         lines += labelled("added", shown(change.new))
     else:

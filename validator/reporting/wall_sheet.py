@@ -169,11 +169,8 @@ class _Sheet:
         half = self.site.points.half_plate(name, side)
         if not isinstance(middle, Known) or not isinstance(half, Known):
             return OPEN
-        low, high = (
-            float(middle.low or 0.0) - float(half.high or 0.0),
-            float(middle.high or 0.0) + float(half.high or 0.0),
-        )
-        return f"{self.printer.value(low, LENGTH)} to {self.printer.value(high, LENGTH)}"
+        (low, high), widest = middle.ends, half.ends[1]
+        return self._ends(low - widest, high + widest)
 
     def _routes(self) -> Iterator[Entry]:
         for name, route in self.plan.routes.items():
@@ -329,14 +326,10 @@ class _Sheet:
         return Place(across, None if up is None else self.levels.above_bare_floor(up, up_at, "place", None))
 
     def _shown(self, value: Given) -> str:
-        if not isinstance(value, Known):
-            return OPEN
-        low, high = (float(value.value if end is None else end) for end in (value.low, value.high))
-        return self._ends(low, high)
+        return self.printer.given(value, OPEN)
 
     def _ends(self, low: float, high: float) -> str:
-        one, other = self.printer.value(low, LENGTH), self.printer.value(high, LENGTH)
-        return one if one == other else f"{one} to {other}"
+        return self.printer.ends(low, high, LENGTH)
 
     def _quantity(self, value: Quantity | ToFind | NothingStated | None) -> str:
         if not isinstance(value, Quantity):

@@ -25,6 +25,7 @@ from validator.reporting.drawings.wall_things import (
     gaps_of,
     is_nothing,
     on_walls,
+    rest_of,
     surface_of,
     text_of,
     value,
@@ -391,17 +392,8 @@ class _Elevation:
             pieces.append((part.left, part.right, text))
             at = part.right
         if self.facts.length - at > NEAR and not is_nothing(self.facts.length_given, at):
-            pieces.append((at, self.facts.length, self._left_over(at)))
+            pieces.append((at, self.facts.length, rest_of(self.printer, self.facts.length_given, at)))
         return [self._span(*piece) for piece in pieces]
-
-    def _left_over(self, at: float) -> str:
-        """What is free at the right end of the wall, as far as its readings agree."""
-        given = self.facts.length_given
-        if not isinstance(given, Known):
-            return "?"
-        return text_of(
-            self.printer, given._replace(value=given.value - at, low=(given.low or 0) - at, high=(given.high or 0) - at)
-        )
 
     def _span(self, start: float, end: float, text: str) -> Span:
         left, right = sorted((self.x(start), self.x(end)))
@@ -425,7 +417,7 @@ class _Elevation:
             found.append(self._span(left, right, text))
             at = right
         if found and self.facts.length - at > NEAR:
-            found.append(self._span(at, self.facts.length, self._left_over(at)))
+            found.append(self._span(at, self.facts.length, rest_of(self.printer, self.facts.length_given, at)))
         return found
 
     def _findings(self) -> None:

@@ -16,14 +16,14 @@ from validator.reporting.drawings.canvas import Drawing, to_scale
 from validator.reporting.drawings.dimensions import chain
 from validator.reporting.drawings.elevations import FRAMES, NOTHING, asked_for, file_name
 from validator.reporting.drawings.lettering import fitted, shown
-from validator.reporting.drawings.wall_things import gaps_of, is_nothing, text_of, value
+from validator.reporting.drawings.wall_things import gaps_of, is_nothing, rest_of, text_of, value
 
 if TYPE_CHECKING:
     from validator.measures.plane.wall_lines import WallLine
     from validator.measures.site import Site
     from validator.plan.rooms import Room
 
-from validator.reporting.drawings.plane_view import NEAR, NEARLY_SQUARE, THICK, PlaneView, Stop, rest_of
+from validator.reporting.drawings.plane_view import NEAR, NEARLY_SQUARE, THICK, PlaneView, Stop
 
 
 def floor_plans(

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures.plane.footprints import HIGH, Footprint
 from validator.measures.plane.shapes import Shape
 from validator.measures.room.openings import holes_by_wall
-from validator.measures.rows import Given, Known
 from validator.measures.worktops.cuts import cut_tops
 from validator.plan.names import fold
 from validator.reporting.drawings.canvas import Canvas, Kind, Point
@@ -322,13 +321,6 @@ class PlaneView:
         assert thing.standing is not None
         width = thing.standing.row.known.get("width")
         return text_of(self.printer, width) if width is not None else "?"
-
-
-def rest_of(printer: Printer, whole: Given, at: float) -> str:
-    if not isinstance(whole, Known):
-        return "?"
-    ends = ((whole.low or 0.0) - at, (whole.high or 0.0) - at)
-    return text_of(printer, whole._replace(value=whole.value - at, low=ends[0], high=ends[1]))
 
 
 def angle_of(line: WallLine) -> float:

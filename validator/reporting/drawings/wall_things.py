@@ -17,7 +17,6 @@ from validator.measures.room.slopes import ceiling_at
 from validator.measures.room.walls import length_of, wall_of, worked
 from validator.measures.rows import Given, Known, Missing
 from validator.measures.worktops.cuts import cut_tops
-from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
@@ -61,19 +60,21 @@ def value(given: Given | None) -> float | None:
 
 def text_of(printer: Printer, given: Given) -> str:
     """A length as a drawing letters it: `600`, `39.5 to 42`, `600?` if only assumed, `?` where nobody knows."""
-    if not isinstance(given, Known):
+    doubt = "?" if isinstance(given, Known) and given.rests_on_assumption else ""
+    return printer.given(given, "?") + doubt
+
+
+def rest_of(printer: Printer, whole: Given, at: float) -> str:
+    """What is free at the right end of a wall, as far as its readings agree."""
+    if not isinstance(whole, Known):
         return "?"
-    low, high = given.low, given.high
-    text = printer.value(float(given.value), LENGTH)
-    if low is not None and high is not None and low != high:
-        ends = printer.value(low, LENGTH), printer.value(high, LENGTH)
-        text = ends[0] if ends[0] == ends[1] else f"{ends[0]} to {ends[1]}"
-    return text + "?" if given.rests_on_assumption else text
+    low, high = whole.ends
+    return text_of(printer, whole._replace(value=whole.value - at, low=low - at, high=high - at))
 
 
 def is_nothing(whole: Given, at: float) -> bool:
     """Whether a place may be the end of a wall by one of its readings, so that nothing is surely left behind it."""
-    return isinstance(whole, Known) and (whole.low or 0.0) <= at <= (whole.high or 0.0)
+    return isinstance(whole, Known) and whole.ends[0] <= at <= whole.ends[1]
 
 
 def gaps_of(given: Given) -> list[str]:

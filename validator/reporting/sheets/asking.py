@@ -11,7 +11,7 @@ from validator.plan.american import KEYS
 from validator.plan.elements import Element, Section
 from validator.plan.names import fold
 from validator.plan.plan import Plan
-from validator.plan.pointers import join, split
+from validator.plan.pointers import as_key, join, split
 from validator.plan.values import ToFind
 from validator.reference.jobsheets import Trade
 from validator.reference.measuring import our_words
@@ -53,7 +53,7 @@ def questions(judgement: Judgement, trade: Trade, printer: Printer) -> list[Ques
         is_asked = fold(part.ask) in {fold(word) for word in (*trade.called, trade.name)}
         for entry in part.entries:
             if is_asked or entry.number in in_the_way or any(_within(entry.at, place) for place in trade.asks):
-                key = " / ".join(split(entry.at))
+                key = as_key(entry.at)
                 who = "" if is_asked else part.ask
                 found[_folded(key)] = Question(entry.what, entry.how, key, entry.number, entry.stops, who)
     for gap in quantities(judgement.site).open if any(schedule.pieces for schedule in trade.schedules) else ():

@@ -22,7 +22,7 @@ from validator.reporting.sentences import place
 from validator.reporting.sheets import visits as work
 from validator.reporting.sheets.asking import Question, questions
 from validator.reporting.sheets.tables import Table, Tables, appliance_table
-from validator.reporting.sheets.values import Binding, ends, given, of_row
+from validator.reporting.sheets.values import Binding, given, of_row
 from validator.reporting.sheets.visits import Handed, Isolation, Visit, Who
 from validator.reporting.summary import NO_COUNTRY, agreed_on, caution_said
 from validator.reporting.working import datum, work_out
@@ -203,7 +203,7 @@ def _heights(judgement: Judgement, printer: Printer) -> Iterator[tuple[str, str]
             yield f"Finished floor{named}", printer.text(f"{given(floor, printer)} above the bare floor{laid}")
         ceiling = levels.room.ceiling
         if isinstance(ceiling, Quantity):
-            yield f"Ceiling{named}", f"{ends(ceiling.low, ceiling.high, LENGTH, printer)} above the bare floor"
+            yield f"Ceiling{named}", f"{printer.ends(ceiling.low, ceiling.high, LENGTH)} above the bare floor"
     for name, row in site.levels.worktops.items():
         bare, finished = (of_row(row, figure, printer) for figure in ("above_bare_floor", "height"))
         yield name, f"{bare} above the bare floor, {finished} above the finished floor"

@@ -31,15 +31,8 @@ class Cell(NamedTuple):
 
 def given(value: Given, printer: Printer, *, unit: bool = False) -> str:
     """A length that a measure found, with both ends of its range: `3568 to 3571`."""
-    if not isinstance(value, Known):
-        return OPEN
-    low, high = (float(value.value if end is None else end) for end in (value.low, value.high))
-    return ends(low, high, LENGTH, printer, unit=unit) + (", assumed" if value.assumed else "")
-
-
-def ends(low: float, high: float, dimension: Dimension | None, printer: Printer, *, unit: bool = False) -> str:
-    one, other = printer.value(low, dimension, unit=unit), printer.value(high, dimension, unit=unit)
-    return one if one == other else f"{printer.value(low, dimension)} to {other}"
+    doubt = ", assumed" if isinstance(value, Known) and value.assumed else ""
+    return printer.given(value, OPEN, unit=unit) + doubt
 
 
 def of_row(row: Row, name: str, printer: Printer, *, unit: bool = False) -> str | None:
@@ -57,7 +50,7 @@ def of_row(row: Row, name: str, printer: Printer, *, unit: bool = False) -> str 
     known = row.known.get(name)
     doubt = ", assumed" if known is not None and known.assumed else ""
     if isinstance(values[0], float) and isinstance(type, Dimension):
-        return ends(min(values), max(values), type, printer, unit=unit) + doubt
+        return printer.ends(min(values), max(values), type, unit=unit) + doubt
     if isinstance(values[0], tuple):
         return ", ".join(printer.value(value, type) for value in values[0]) + doubt
     if isinstance(values[0], str) and known is not None and known.text:
@@ -78,7 +71,7 @@ def written(value: object, printer: Printer) -> str:
             return "none"
         case Quantity():
             doubt = ", assumed" if value.assumed else ""
-            return ends(value.low, value.high, value.dimension, printer) + doubt
+            return printer.ends(value.low, value.high, value.dimension) + doubt
         case Size(w=Quantity() as wide, h=Quantity() as high, d=None):
             return f"{written(wide, printer)} x {written(high, printer)}"
         case Size():

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from validator.measures.job.schedule import Scheduled, schedule
-from validator.measures.rows import Given, Known
+from validator.measures.rows import Given
 from validator.measures.site import Site
 from validator.plan.dimensions import DATE
 from validator.plan.names import fold
@@ -17,7 +17,7 @@ from validator.reference.jobsheets import Jobsheets, Trade
 from validator.reporting.findings import rests_on
 from validator.reporting.printing import Printer
 from validator.reporting.sheets.asking import key_of, value_at
-from validator.reporting.sheets.values import NONE, OPEN, ends, written
+from validator.reporting.sheets.values import NONE, OPEN, written
 
 
 class Visit(NamedTuple):
@@ -190,7 +190,4 @@ def _when(scheduled: Scheduled, printer: Printer) -> str:
 
 
 def _day(value: Given, printer: Printer) -> str:
-    if not isinstance(value, Known):
-        return "day open"
-    low, high = (float(value.value if end is None else end) for end in (value.low, value.high))
-    return ends(low, high, DATE, printer).replace(" to ", " or ")
+    return printer.given(value, "day open", DATE).replace(" to ", " or ")

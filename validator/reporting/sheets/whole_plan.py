@@ -11,7 +11,7 @@ from validator.judging.cautions import cautions
 from validator.judging.outcomes import Result
 from validator.judging.ready import ready, stage_verdicts
 from validator.judging.rules import Severity
-from validator.plan.pointers import split
+from validator.plan.pointers import as_key
 from validator.reporting.connections import Connections
 from validator.reporting.findings import asked, finding
 from validator.reporting.points import put_together
@@ -131,7 +131,7 @@ def _errands(judgement: Judgement, printer: Printer) -> Iterator[Question]:
         yield Question(
             printer.text(errand.called),
             asked(errand.missing, errand.how, questions, printer),
-            " / ".join(split(errand.at)),
+            as_key(errand.at),
             errand.number,
             errand.stops,
             errand.missing.by or "",
