@@ -53,7 +53,7 @@ def test_a_tall_unit_comes_in_one_piece_or_is_put_together_inside() -> None:
 
 
 def test_a_worktop_too_long_for_a_turn_lies_flat_is_tilted_up_to_the_headroom() -> None:
-    top = "worktops: {top: {on: a, depth: 620, thickness: 38}}\n"
+    top = "worktops: {top: {on: a, depth: 620, thickness: 38, past end: 0}}\n"
     way = "way in: {landing: {width: 900, headroom: 2300, turn: 860 x 880}}\n"
     found = row(way + LONG + top, "thing to carry in")
     assert found.length == pytest.approx(shortest_on_plan(2800, 620, 2300))
@@ -63,7 +63,7 @@ def test_a_worktop_too_long_for_a_turn_lies_flat_is_tilted_up_to_the_headroom() 
 
 
 def test_worktops_make_no_rows_where_nothing_turns() -> None:
-    top = "worktops: {top: {on: a, depth: 620, thickness: 38}}\n"
+    top = "worktops: {top: {on: a, depth: 620, thickness: 38, past end: 0}}\n"
     assert rows("way in: {door: {width: 800}}\n" + LONG + top, "thing to carry in") == []
 
 

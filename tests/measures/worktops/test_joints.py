@@ -123,10 +123,19 @@ LENGTH = "length of a worktop"
 
 
 def test_a_worktop_is_as_long_as_from_joint_to_joint() -> None:
-    found = rows(ROOM + RUN + SINK + top("joint: butt at 2300 from west", ", stock: 2400"), LENGTH)
+    found = rows(ROOM + RUN + SINK + top("joint: butt at 2300 from west", ", stock: 2400, past end: 0"), LENGTH)
     assert [(each.length, each.has_joint) for each in found] == [(2300, False), (700, False)]
 
 
 def test_a_joint_of_unknown_place_leaves_a_worktop_in_one_length() -> None:
-    found = row(ROOM + RUN + SINK + top("joint: butt", ", stock: 2400"), LENGTH)
+    found = row(ROOM + RUN + SINK + top("joint: butt", ", stock: 2400, past end: 0"), LENGTH)
     assert (found.length, found.has_joint) == (3000, True)
+
+
+def test_a_worktop_is_as_long_as_it_is_cut_past_its_free_end_and_short_of_the_wall() -> None:
+    found = row(ROOM + RUN + top("past end: 20, gap at wall: 5, stock: 3000"), LENGTH)
+    assert found.length == 3000 + 20 - 5
+
+
+def test_how_long_a_worktop_is_hangs_on_how_far_it_passes_its_free_end() -> None:
+    assert to_find(row(ROOM + RUN + top("stock: 4000"), LENGTH), "length") == {"/worktops/top/past end"}

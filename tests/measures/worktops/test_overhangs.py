@@ -97,8 +97,8 @@ def test_supports_at_another_side_do_not_hold_this_one() -> None:
 
 
 def test_a_worktop_weighs_what_its_size_and_its_material_make() -> None:
-    found = row(kitchen(f"{QUARTZ}, carried by: 4"), MASS)
-    assert found.mass == pytest.approx(2.0 * 0.9 * 0.03 * 2400)
+    found = row(kitchen(f"{QUARTZ}, carried by: 4, past: {{ends: 30}}"), MASS)
+    assert found.mass == pytest.approx((2.0 + 0.06) * 0.9 * 0.03 * 2400)
     assert (found.persons, found.by_hand) == (4, True)
 
 
@@ -113,7 +113,7 @@ def test_who_carries_it_is_asked() -> None:
 
 def test_each_length_between_joints_is_carried_by_itself() -> None:
     run = "{against: north, order: {B1: base 1200, B2: base 800}}"
-    found = rows(kitchen(f"{QUARTZ}, joint: butt at 1500 from west", run), MASS)
+    found = rows(kitchen(f"{QUARTZ}, joint: butt at 1500 from west, past end: 0", run), MASS)
     assert [each.mass for each in found] == pytest.approx([1.5 * 0.9 * 0.03 * 2400, 0.5 * 0.9 * 0.03 * 2400])
 
 

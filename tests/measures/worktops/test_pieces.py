@@ -42,7 +42,7 @@ def test_a_worktop_reaches_between_what_it_names() -> None:
 
 def test_a_worktop_of_units_whose_height_nobody_knows_lies_on_all_of_them() -> None:
     runs = "kinds: {base: {depth: 560}}\nruns: {a: {against: north, order: {B1: base 600, B2: base 400}}}\n"
-    found = row(WALLS + runs + "worktops: {top: {on: a, stock: 3000}}", "length of a worktop")
+    found = row(WALLS + runs + "worktops: {top: {on: a, stock: 3000, past end: 0}}", "length of a worktop")
     assert found.length == 1000
 
 
@@ -69,7 +69,7 @@ def test_a_tall_unit_in_the_middle_parts_a_worktop() -> None:
 
 def test_each_piece_is_held_against_the_lengths_sold() -> None:
     runs = "runs: {a: {against: north, order: {B1: base 600, range: 600, B2: base 900}}}\n"
-    text = WALLS + KINDS + runs + "worktops: {top: {on: a, stock: 3000}}\n" + MACHINES
+    text = WALLS + KINDS + runs + "worktops: {top: {on: a, stock: 3000, past end: 0}}\n" + MACHINES
     assert [each.length for each in rows(text, "length of a worktop")] == [600, 900]
 
 

@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.arithmetic import total
-from validator.measures.plane.clear_ways import sides_called
-from validator.measures.room.walls import length_of, worked
-from validator.measures.rows import Given, Known, Missing, Row, figure, given
+from validator.measures.room.walls import worked
+from validator.measures.rows import Given, Known, Row, figure, given
+from validator.measures.worktops.ends import End, end_of, finished_end
 from validator.measures.worktops.joints import joints_of, place_of_joint
 from validator.plan.dimensions import LENGTH
 
@@ -18,9 +18,6 @@ if TYPE_CHECKING:
     from validator.measures.site import Site
     from validator.measures.worktops.cut_outs import Placed
     from validator.measures.worktops.pieces import Piece
-
-HAIR = 0.5
-"""How near to a wall an end counts as standing at it."""
 
 
 class FinishedLength(Row, kind="finished length of a worktop"):
@@ -47,22 +44,6 @@ class FromLeftEnd(Row, kind="place on a worktop"):
     @figure(LENGTH, "from the left end", start="left end of the worktop", end="middle of the cut-out, or the joint")
     def place(self) -> float:
         return self.along - self.start + total(self.past) - total(self.free)
-
-
-class FinishedEnd(Row, kind="finished end of a worktop"):
-    """Where an end of a piece comes along its wall, from the end of the units under it."""
-
-    units: float = given(LENGTH, "end of the units")
-    past: tuple[float, ...] = given(LENGTH, "past the units", many=True)
-    free: tuple[float, ...] = given(LENGTH, "gap at the wall", many=True)
-
-    @figure(LENGTH, "left end", start="left end of the wall", end="left end of the worktop")
-    def left(self) -> float:
-        return self.units - total(self.past) + total(self.free)
-
-    @figure(LENGTH, "right end", start="left end of the wall", end="right end of the worktop")
-    def right(self) -> float:
-        return self.units + total(self.past) - total(self.free)
 
 
 class CutOut(NamedTuple):
@@ -99,13 +80,6 @@ class CutTop(NamedTuple):
     upstand: Given | None
 
 
-class _End(NamedTuple):
-    """What a piece adds and leaves free at one end."""
-
-    past: tuple[Given, ...] = ()
-    free: tuple[Given, ...] = ()
-
-
 def cut_tops(site: Site) -> list[CutTop]:
     """Every piece of every worktop, in the plan's order."""
     every = (piece for of_one in site.worktop_pieces.values() for piece in of_one)
@@ -114,12 +88,12 @@ def cut_tops(site: Site) -> list[CutTop]:
 
 
 def _cut_top(site: Site, piece: Piece) -> CutTop:
-    left, right = _end(site, piece, "left"), _end(site, piece, "right")
+    left, right = end_of(site, piece, "left"), end_of(site, piece, "right")
     placed = site.cut_outs.get(piece.name, [])
     return CutTop(
         piece,
-        _finished_end(piece, "left", piece.start, left),
-        _finished_end(piece, "right", piece.end, right),
+        finished_end(piece, "left", left),
+        finished_end(piece, "right", right),
         _length(piece, left, right),
         tuple(_joints(site, piece, left)),
         _round_a_corner(site, piece),
@@ -133,7 +107,7 @@ def _lies_on_something(piece: Piece) -> bool:
     return any(thing.item.family in ("unit", "opening") for thing in piece.below)
 
 
-def _length(piece: Piece, left: _End, right: _End) -> Given:
+def _length(piece: Piece, left: End, right: End) -> Given:
     row = FinishedLength(
         piece.subject,
         start=piece.start,
@@ -144,14 +118,7 @@ def _length(piece: Piece, left: _End, right: _End) -> Given:
     return worked(row, "length", f"length of {piece.name}")
 
 
-def _finished_end(piece: Piece, side: str, units: Given, end: _End) -> Given:
-    row = FinishedEnd(
-        piece.subject, units=units, past=reading.parts(list(end.past)), free=reading.parts(list(end.free))
-    )
-    return worked(row, side, f"{side} end of {piece.name}")
-
-
-def _from_left(piece: Piece, along: Given, left: _End, label: str) -> Given:
+def _from_left(piece: Piece, along: Given, left: End, label: str) -> Given:
     row = FromLeftEnd(
         piece.subject,
         along=along,
@@ -162,7 +129,7 @@ def _from_left(piece: Piece, along: Given, left: _End, label: str) -> Given:
     return worked(row, "place", label)
 
 
-def _cut_out(placed: Placed, left: _End) -> CutOut:
+def _cut_out(placed: Placed, left: End) -> CutOut:
     name, appliance = placed.at.name, placed.at.appliance
     pointer, size = appliance.pointer_to("cut_out"), appliance.cut_out
     behind = (size.d or size.h) if size is not None else None
@@ -175,7 +142,7 @@ def _cut_out(placed: Placed, left: _End) -> CutOut:
     )
 
 
-def _joints(site: Site, piece: Piece, left: _End) -> Iterator[JointAt]:
+def _joints(site: Site, piece: Piece, left: End) -> Iterator[JointAt]:
     """The joints of a worktop that lie within this piece of it; one without a place may lie in any."""
     for called, joint in joints_of(piece.worktop, piece.top):
         along = place_of_joint(site, piece.top, joint, called)
@@ -202,44 +169,3 @@ def _upstand(site: Site, piece: Piece) -> Given | None:
         return None
     height = reading.read(piece.top, "upstand", f"upstand of {piece.worktop}")
     return height if isinstance(height, Known) else None
-
-
-def _end(site: Site, piece: Piece, side: str) -> _End:
-    """What happens at an end of a piece: at a wall a gap, beside something nothing, in the open what it passes."""
-    top = piece.top
-    if _at_wall(site, piece, side):
-        return _End() if top.gap_at_wall is None else _End(free=(reading.read(top, "gap_at_wall", "gap at the wall"),))
-    if _beside(site, piece, side):
-        return _End()
-    said = [written for written in top.past or {} if side in sides_called(site, top, written)]
-    if top.past is not None and said:
-        one_side = min(said, key=lambda written: len(sides_called(site, top, written)))
-        pointer = f"{top.pointer_to('past')}/{one_side}"
-        return _End(past=(reading.quantity(top.past[one_side], pointer, f"past the {side} end"),))
-    if top.past_end is not None:
-        return _End(past=(reading.read(top, "past_end", f"past the {side} end"),))
-    label = f"how far {piece.name} passes its {side} end"
-    return _End(past=(Missing(top.pointer_to("past_end"), label),))
-
-
-def _at_wall(site: Site, piece: Piece, side: str) -> bool:
-    run = site.plan.runs[piece.top.on]
-    place = piece.start if side == "left" else piece.end
-    if run.faces is not None or not isinstance(place, Known):
-        return False
-    if side == "left":
-        return float(place.low or 0.0) <= HAIR
-    wall = length_of(site.plan, run.against)
-    return isinstance(wall, Known) and float(place.high or 0.0) >= float(wall.low or 0.0) - HAIR
-
-
-def _beside(site: Site, piece: Piece, side: str) -> bool:
-    """Whether a piece ends at something that stands there: a tall unit, a cooker, or the run round the corner."""
-    run = site.plan.runs[piece.top.on]
-    corner = "right" if site.setting_out.ends[site.plan.runs.written(piece.top.on)].from_right else "left"
-    things = [thing for thing in site.setting_out.in_run(piece.top.on) if not site.levels.is_hung(thing)]
-    names = [thing.name for thing in things]
-    at = names.index(piece.below[0 if side == "left" else -1].name) + (-1 if side == "left" else 1)
-    if 0 <= at < len(things):
-        return things[at].item.family != "gap"
-    return side == corner and run.from_ is not None and bool(run.from_.fronts_of)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.rows import YES_NO, Given, Known, Missing, Row, Rows, Subject, Why, figure, given
+from validator.measures.worktops.ends import finished_ends
 from validator.measures.worktops.joints import joints_of, place_of_joint
 from validator.plan.dimensions import LENGTH
 
@@ -18,10 +19,10 @@ if TYPE_CHECKING:
 
 
 class WorktopLength(Row, kind="length of a worktop"):
-    """A worktop that is sold in lengths: how long it is from joint to joint, and the longest there is."""
+    """A worktop that is sold in lengths: how long it is from joint to joint as it is cut, and the longest there is."""
 
-    start: float = given(LENGTH, "where it starts")
-    end: float = given(LENGTH, "where it ends")
+    start: float = given(LENGTH, "left end")
+    end: float = given(LENGTH, "right end")
     stock: float = given(LENGTH, "longest there is")
     has_joint: bool = given(YES_NO, "whether it is joined where nobody says")
 
@@ -46,9 +47,10 @@ def lengths_of_worktops(site: Site) -> Rows:
 
 
 def joint_to_joint(site: Site, piece: Piece) -> Iterator[tuple[Subject, Given, Given]]:
-    """The lengths of a piece between its joints, from the left: what each is called, where it starts and ends."""
+    """The lengths of a piece as it is cut, joint to joint, from the left: what each is called, where it starts and ends."""
     inside = [place for place in _places(site, piece) if _lies_in(place, piece)]
-    for number, (start, end) in enumerate(pairwise([piece.start, *inside, piece.end]), 1):
+    left, right = finished_ends(site, piece)
+    for number, (start, end) in enumerate(pairwise([left, *inside, right]), 1):
         subject = piece.subject
         if inside:
             subject = subject._replace(name=f"{piece.name}, length {number} from the left")

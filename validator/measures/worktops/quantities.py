@@ -19,7 +19,7 @@ from validator.measures.rows import Given, Known, Missing, Row, Why, figure, gap
 from validator.measures.runs.storage_loads import HANGERS
 from validator.measures.tracing import derived
 from validator.measures.worktops.cuts import CutTop, cut_tops
-from validator.measures.worktops.cutting import Board, Cut, cut_from, split_up
+from validator.measures.worktops.cutting import HAIR, Board, Cut, cut_from, split_up
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 from validator.plan.values import NothingStated, Quantity
@@ -230,7 +230,7 @@ def _parts(top: CutTop, stocks: Sequence[float]) -> tuple[list[Cut], list[Missin
         return [], asked
     ends = [0.0, *sorted(_most(place) for place in places if isinstance(place, Known)), _most(top.length)]
     lengths = [end - start for start, end in pairwise(ends)]
-    if max(lengths) > max(stocks):
+    if max(lengths) > max(stocks) + HAIR:
         detail = "it is longer than the longest that is sold"
         pointer = top.piece.top.pointer_to("joint")
         return [], [Missing(pointer, f"where {top.piece.name} is joined", Why.UNCLEAR, detail=detail)]
