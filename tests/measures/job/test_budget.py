@@ -28,9 +28,32 @@ def test_a_trade_that_does_a_part_without_a_price_leaves_the_sum_open() -> None:
     assert to_find(found, "works") == {"/people/tiler/quote"}
 
 
+def test_a_householder_works_for_nothing() -> None:
+    text = (
+        "people: {householder: {register: none}, joiner: {quote: 900}}\nwork: {order: usual, tile: {by: householder}}\n"
+    )
+    assert row(text + "money: {vat: none}", "budget").works == 900
+
+
 def test_a_delivery_of_appliances_that_have_prices_needs_none_of_its_own() -> None:
     text = "deliveries: {appliances: {due: 2027-04-01}}\nappliances: {oven: {price: 600}}\nmoney: {vat: none}"
     assert row(text, "budget").works == 600
+
+
+def test_an_appliance_without_a_price_leaves_the_sum_open_though_others_have_theirs() -> None:
+    text = "deliveries: {appliances: {due: 2027-04-01}}\nappliances: {oven: {price: 600}, hob: {is: gas hob}}\n"
+    assert to_find(row(text + "money: {vat: none}", "budget"), "works") == {"/appliances/hob/price"}
+
+
+@pytest.mark.parametrize("delivery", ["hob", "appliances"])
+def test_an_appliance_costs_what_its_delivery_does(delivery: str) -> None:
+    text = f"deliveries: {{{delivery}: {{price: 450}}}}\nappliances: {{hob: {{is: gas hob}}}}\nmoney: {{vat: none}}"
+    assert row(text, "budget").works == 450
+
+
+def test_an_appliance_delivered_by_itself_without_a_price_leaves_the_sum_open() -> None:
+    text = "deliveries: {hob: {due: 2027-04-01}}\nappliances: {hob: {is: gas hob}}\nmoney: {vat: none}"
+    assert to_find(row(text, "budget"), "works") == {"/appliances/hob/price"}
 
 
 def test_a_plan_without_money_is_not_judged_on_what_it_costs() -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.measures.plans import row, rows, to_find
 
 DAY = 86400.0
@@ -47,6 +49,21 @@ def test_a_permit_comes_before_the_work_and_a_certificate_after_it() -> None:
         ("permit", "asked for"),
         ("certificate", "held"),
     ]
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["planning permission", "landlord's consents", "consent of landlord", "permit (electrical)", "party wall award"],
+)
+def test_whatever_permits_the_work_comes_before_it(name: str) -> None:
+    assert row(f"papers: {{{name}: asked for}}", "paper").sort == "permit"
+
+
+@pytest.mark.parametrize(
+    "name", ["building permit completion certificate", "final inspection", "gas safety certificate"]
+)
+def test_what_certifies_the_work_comes_after_it_also_where_it_names_a_permit(name: str) -> None:
+    assert row(f"papers: {{{name}: asked for}}", "paper").sort == "certificate"
 
 
 def test_a_paper_that_somebody_gives_is_promised() -> None:

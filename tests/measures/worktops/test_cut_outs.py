@@ -115,3 +115,17 @@ def test_without_worktops_or_appliances_nobody_knows_of_cut_outs(section: str) -
     text = sink("cut-out: 500 x 480")
     lines = [line for line in text.splitlines() if not line.startswith(section)]
     assert left_out("\n".join(lines), CUT_OUT) == [f"/{section}"]
+
+
+def test_a_sink_that_nobody_says_the_unit_of_is_still_cut_into_a_worktop() -> None:
+    assert left_out(ROOM + "appliances: {sink: {cut-out: 500 x 480}}\n", CUT_OUT) == ["/appliances/sink/in"]
+
+
+def test_a_hob_in_a_run_without_a_worktop_asks_for_it() -> None:
+    text = ROOM.replace("runs: {", "runs: {b: {against: south, order: {B9: base 600}}, ")
+    assert left_out(text + "appliances: {hob: {is: gas hob, in: B9}}\n", CUT_OUT) == ["/worktops"]
+
+
+def test_a_plan_that_has_no_worktops_asks_no_hob_for_one() -> None:
+    text = ROOM.partition("worktops:")[0] + "worktops: none\nappliances: {hob: {is: gas hob, in: B2}}\n"
+    assert (rows(text, CUT_OUT), left_out(text, CUT_OUT)) == ([], [])

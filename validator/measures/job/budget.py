@@ -9,11 +9,18 @@ from validator.measures import reading
 from validator.measures.arithmetic import total
 from validator.measures.rows import Given, Missing, Row, Rows, Subject, Words, figure, given
 from validator.plan.dimensions import MONEY, NUMBER, SHARE
+from validator.plan.names import fold
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
     from validator.plan.plan import Plan
     from validator.plan.sections.work import Person
+
+HOUSEHOLDER = "householder"
+"""Who works for nothing, unless the plan gives a price."""
+
+APPLIANCES = "appliances"
+"""A delivery of this name brings all appliances; its price, or theirs, is what they cost."""
 
 LINES = ("sundries", "tool_hire", "waste_removal", "making_good", "fees", "other")
 
@@ -82,29 +89,25 @@ def budgets(site: Site) -> Rows:
 
 
 def _prices(plan: Plan) -> Iterator[Given]:
-    """Every price of the plan; a trade that does a part and gives no price leaves the sum not known."""
+    """Every price of the plan; a trade that does a part, or an appliance, without a price leaves the sum not known."""
     for name, person in plan.people.items():
         if person.quote is not None or person.estimate is not None:
             yield reading.read(person, "quote" if person.quote is not None else "estimate", name)
-        elif _works(plan, name):
+        elif fold(name) != HOUSEHOLDER and _works(plan, name):
             yield Missing(person.pointer_to("quote"), f"price of {name}")
-    for section in (plan.deliveries, plan.appliances):
-        for name, thing in section.items():
-            if thing.price is not None:
-                yield reading.read(thing, "price", name)
-            elif section is plan.deliveries and not _is_priced_elsewhere(plan, name):
-                yield Missing(thing.pointer_to("price"), f"price of {name}")
+    delivered = {fold(name): delivery for name, delivery in plan.deliveries.items()}
+    for name, delivery in plan.deliveries.items():
+        brings_appliances = fold(name) == APPLIANCES or name in plan.appliances
+        if delivery.price is not None or not brings_appliances:
+            yield reading.read(delivery, "price", f"price of {name}")
+    for name, appliance in plan.appliances.items():
+        with_others = any(fold(each) in delivered and delivered[fold(each)].price for each in (name, APPLIANCES))
+        if appliance.price is not None or not with_others:
+            yield reading.read(appliance, "price", f"price of {name}")
     if plan.money is not None:
         for line in LINES:
             if getattr(plan.money, line) is not None:
                 yield reading.read(plan.money, line, line.replace("_", " "))
-
-
-def _is_priced_elsewhere(plan: Plan, delivery: str) -> bool:
-    """Whether a delivery only brings appliances that have prices of their own."""
-    if delivery in plan.appliances:
-        return True
-    return delivery.casefold() == "appliances" and any(each.price is not None for each in plan.appliances.values())
 
 
 def _works(plan: Plan, name: str) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
@@ -17,8 +18,29 @@ if TYPE_CHECKING:
     from validator.plan.sections.money import Delivery as DeliveryWritten
     from validator.plan.sections.money import Paper as PaperWritten
 
-PERMITS = frozenset({"permit", "permits", "warrant", "approval", "consent", "notice", "licence", "license"})
-"""Last words of the names of papers that have to be there before the work; all others come after it."""
+PERMITS = frozenset(
+    {
+        *("permit", "permits", "permission", "permissions", "approval", "approvals", "consent", "consents"),
+        *(
+            "warrant",
+            "warrants",
+            "notice",
+            "notices",
+            "licence",
+            "licences",
+            "license",
+            "licenses",
+            "agreement",
+            "award",
+        ),
+    }
+)
+"""Words in the names of papers that have to be there before the work; all others come after it."""
+
+CERTIFICATES = frozenset({"certificate", "certificates", "completion", "inspection", "report"})
+"""Words of papers that come after the work, also where they name the permit that they belong to."""
+
+_WORDS = re.compile(r"[^\W\d_]+")
 
 
 class Delivery(Row, kind="delivery"):
@@ -102,7 +124,8 @@ def papers(site: Site) -> Rows:
 
 
 def _paper(name: str, paper: PaperWritten) -> Row:
-    sort = "permit" if fold(name).split()[-1] in PERMITS else "certificate"
+    words = frozenset(_WORDS.findall(fold(name)))
+    sort = "permit" if words & PERMITS and not words & CERTIFICATES else "certificate"
     pointer = paper.pointer_to("standing")
     standing: Given = reading.word(paper.standing, pointer, f"whether the {name} is there")
     if paper.standing is None and paper.by is not None:

@@ -138,7 +138,7 @@ def cut_outs_of(site: Site) -> dict[str, list[Placed]]:
 
 
 def cut_outs(site: Site) -> Rows:
-    """A row for each hob and sink that sits in a unit under a worktop."""
+    """A row for each hob and sink in a worktop; one whose unit or worktop nobody says is cut into some worktop too."""
     plan = site.plan
     for section, label in ((plan.worktops, "worktops"), (plan.appliances, "appliances")):
         if section.left_out:
@@ -147,7 +147,18 @@ def cut_outs(site: Site) -> Rows:
     for placed in site.cut_outs.values():
         for number, each in enumerate(placed):
             rows.rows.append(_row(site, each, [*placed[max(0, number - 1) : number], *placed[number + 1 : number + 2]]))
+    found = {each.at.name for placed in site.cut_outs.values() for each in placed}
+    missing = (_nowhere(site, name) for name in of_kinds(plan, CUT_OUT_FOR) if plan.worktops and name not in found)
+    rows.left_out += [LeftOut(CutOut.kind, each) for each in missing]
     return rows
+
+
+def _nowhere(site: Site, name: str) -> Missing:
+    """What to find out of a hob or sink that is in no worktop: its unit, or the worktop on that."""
+    standing = place_of(site, name).standing
+    if standing is None:
+        return Missing(site.plan.appliances[name].pointer_to("in_"), f"unit that {name} sits in")
+    return Missing(site.plan.worktops.pointer, f"worktop over {standing.name}, which {name} is cut into")
 
 
 def _row(site: Site, placed: Placed, beside: list[Placed]) -> Row:

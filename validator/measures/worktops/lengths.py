@@ -47,7 +47,7 @@ def lengths_of_worktops(site: Site) -> Rows:
 
 
 def joint_to_joint(site: Site, piece: Piece) -> Iterator[tuple[Subject, Given, Given]]:
-    """The lengths of a piece as it is cut, joint to joint, from the left: what each is called, where it starts and ends."""
+    """The lengths of a piece as it is cut, joint to joint from the left: what each is called, and both its ends."""
     inside = [place for place in _places(site, piece) if _lies_in(place, piece)]
     left, right = finished_ends(site, piece)
     for number, (start, end) in enumerate(pairwise([left, *inside, right]), 1):
