@@ -173,12 +173,51 @@ def test_a_point_that_cannot_be_nearer_need_not_be_known_better() -> None:
         ("fixings: none", 4),
         ("fixings: {rail: {for: wall units, at: hangers}}", 4),
         ("fixings: {rail: {for: upper, at: hangers}}", 4),
-        ("fixings: {batten: {for: W1}, rail: {for: W2, at: hangers}}", 2),
-        ("fixings: {batten: {for: wall units}}", 0),
+        ("fixings: {screws: {for: W1, at: top, each: 3}, rail: {for: W2, at: hangers}}", 5),
     ],
 )
 def test_units_are_fixed_at_their_hangers_unless_the_plan_says_otherwise(fixings: str, count: int) -> None:
     assert len(holes(text=WALL + fixings)) == count
+
+
+RAIL = "at: rail, centres: 300, from ends: 50"
+
+
+@pytest.mark.parametrize("meant", ["upper", "wall units", "[W1, W2]"])
+def test_a_rail_behind_units_has_the_same_holes_however_they_are_named(meant: str) -> None:
+    found = holes(text=f"{WALL}fixings: {{rail: {{for: {meant}, {RAIL}}}}}")
+    assert [row.along for row in found.values()] == [300, 550, 800, 1050, 1300]
+
+
+def test_a_rail_without_centres_has_holes_of_unknown_place_between_its_ends() -> None:
+    found = holes(text=f"{WALL}fixings: {{rail: {{for: upper, at: rail, from ends: 50}}}}")
+    assert [row.known.get("along") and row.along for row in found.values()] == [300, 1300, None]
+    assert to_find(found["rail between its ends"], "along") == {"/fixings/rail/centres"}
+
+
+@pytest.mark.parametrize("at", ["", ", at: hangers", ", at: rail"])
+def test_where_nobody_says_where_fixings_sit_their_holes_are_of_unknown_place(at: str) -> None:
+    text = WALL.replace("kinds:", "kinds:\n  tall: {height: 2000, depth: 560}").replace(
+        "runs: {", "runs: {larder: {against: east, legs: 150 at high spot, order: {T1: tall 600}}, "
+    )
+    found = holes(text=f"{text}fixings: {{brackets: {{for: T1{at}}}}}")
+    assert to_find(found["T1 brackets"], "along") == {"/fixings/brackets/at"}
+
+
+def test_a_hung_unit_whose_fixing_does_not_say_where_it_sits_keeps_a_hole() -> None:
+    found = holes(text=f"{WALL}fixings: {{batten: {{for: wall units}}}}")
+    assert {name: to_find(row, "along") for name, row in found.items()} == {
+        "W1 batten": {"/fixings/batten/at"},
+        "W2 batten": {"/fixings/batten/at"},
+    }
+
+
+def test_screws_into_studs_sit_where_the_studs_were_found() -> None:
+    text = WALL.replace("north: {length: 3600}", "north: {length: 3600, studs: {first: 300, every: 600}}")
+    text += f"fixings: {{rail: {{for: upper, {RAIL}, into: studs, screw: 5 x 80}}}}\n"
+    assert [row.along for row in holes(text=text).values()] == [300, 900]
+    text += "built: {sweep: {wall: north, studs: {found: [350, 950]}}}\n"
+    assert [row.along for row in holes(text=text).values()] == [350, 950]
 
 
 def test_hangers_that_nobody_described_are_to_find_out() -> None:

@@ -43,6 +43,14 @@ def test_a_first_stud_to_find_out_leaves_the_number_open() -> None:
     assert to_find(row(text, "hung unit on studs"), "studs_behind") == {"/walls/north/studs/first"}
 
 
+@pytest.mark.parametrize("studs", ["{every: 400 to 420, first: 600}", "{found: [620, 1070 to 1090, 1500]}"])
+def test_a_stud_that_may_lie_behind_a_side_does_not_count(studs: str) -> None:
+    """The second may stand at 1020, or at 1090, and the unit has its sides at 500 to 518 and 1082 to 1100."""
+    behind = row(wall(studs), "hung unit on studs").studs_behind
+    assert behind == (2 if "every" in studs else 1)
+    assert row(wall(studs.replace("420", "490")), "hung unit on studs").studs_behind == 1
+
+
 def test_the_noggin_nearest_to_the_hole_counts() -> None:
     """The hangers sit at 2050 − 30; the nearer noggin has its middle 8 below, and a face of 95."""
     text = wall("{every: 400, first: 200}", more=", noggins: [{up: 1400, size: 95 x 45}, {up: 2012, size: 95 x 45}]")

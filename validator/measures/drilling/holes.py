@@ -21,11 +21,11 @@ from validator.plan.values import Quantity
 if TYPE_CHECKING:
     from validator.measures.runs.run_places import Standing
     from validator.measures.site import Site
+    from validator.plan.plan import Plan
     from validator.plan.sections.drilling import DrillHole
     from validator.plan.sections.work import Fixing
     from validator.plan.sections.work import Hole as BitAndDepth
 
-ALL_THAT_HANGS = ("", "")
 MOST_IN_A_ROW = 5_000
 """More holes than any room has: a row of more is a slip, and is not drilled out."""
 
@@ -101,28 +101,25 @@ class Holes:
         return [*self._at_hangers(), *self._in_rows(), *self._outright()]
 
     @cached_property
-    def _holding(self) -> dict[object, list[tuple[str, Fixing]]]:
-        """The fixings by what their `for` means: a run (its folded name), a unit (its run and name), or all that
-        hangs."""
+    def _holding(self) -> dict[str, list[Fixing]]:
+        """The fixings that hold each thing in a run, by the pointer of that; those of an appliance hold no unit."""
         plan = self._site.plan
-        found: dict[object, list[tuple[str, Fixing]]] = {}
-        for called, fixing in plan.fixings.items():
+        found: dict[str, list[Fixing]] = {}
+        for fixing in plan.fixings.values():
             for name in fixing.for_:
-                unit = ALL_THAT_HANGS if fold(name) == "wall units" else plan.unit(name)
-                found.setdefault(fold(name) if name in plan.runs else unit, []).append((called, fixing))
+                for item, *_ in held_by(plan, name) if not _is_appliance(plan, name) else ():
+                    found.setdefault(item.pointer, []).append(fixing)
         return found
 
     def _at_hangers(self) -> Iterator[Hole]:
-        """Two for each hung unit that is fixed at its hangers, or of which the plan says no other way."""
-        site = self._site
-        for thing in site.setting_out.things():
-            if thing.item.family == "unit" and site.levels.is_hung(thing):
-                meant = (fold(thing.run), (thing.run, thing.name), ALL_THAT_HANGS)
-                fixings = [fixing for each in meant for fixing in self._holding.get(each, ())]
-                there = [fixing for fixing in fixings if fixing[1].at == "hangers"]
-                if there or not fixings:
-                    called, fixing = there[0] if there else ("", None)
-                    yield from self._of_hangers(thing, called, fixing)
+        """Two for each hung unit that is fixed at its hangers, or that no fixing is for."""
+        called = {id(fixing): name for name, fixing in self._site.plan.fixings.items()}
+        for thing in self._site.setting_out.things():
+            if thing.item.family == "unit" and self._site.levels.is_hung(thing):
+                fixings = self._holding.get(thing.item.pointer, ())
+                there = next((fixing for fixing in fixings if fixing.at == "hangers"), None)
+                if there is not None or not fixings:
+                    yield from self._of_hangers(thing, called.get(id(there), ""), there)
 
     def _of_hangers(self, thing: Standing, called: str, fixing: Fixing | None) -> Iterator[Hole]:
         item, hangers = thing.item, thing.item.hangers
@@ -155,14 +152,33 @@ class Holes:
         return self._depths[id(of)]
 
     def _in_rows(self) -> Iterator[Hole]:
+        """Rows on things; a hole of unknown place for each thing of which nobody knows where its fixings sit."""
         for called, fixing in self._site.plan.fixings.items():
-            if fixing.at in ("rail", "batten"):
-                for name in fixing.for_:
-                    yield from self._along_run(called, fixing, name)
-            elif fixing.at in ("top", "back"):
-                for name in fixing.for_:
-                    for thing in _things(self._site, name):
+            passed: set[str] = set()
+            for name in fixing.for_:
+                things = list(_things(self._site, name))
+                if fixing.at in ("top", "back"):
+                    for thing in things:
                         yield from self._across(called, fixing, thing)
+                    continue
+                there = [thing for thing in things if fixing.at == "batten" or (thing.hung and fixing.at is not None)]
+                passed.update(thing.pointer for thing in there)
+                if not there or name not in self._site.plan.runs:  # of a run, a rail holds what hangs in it
+                    for thing in things:
+                        if thing not in there:
+                            yield self._somewhere(called, fixing, thing)
+            if fixing.at in ("rail", "batten"):
+                yield from self._along_runs(called, fixing, passed)
+
+    def _somewhere(self, called: str, fixing: Fixing, thing: _Thing) -> Hole:
+        """The holes of a fixing at a thing, as one of unknown place: the plan does not say where on it they are."""
+        label = f"where on {thing.name} the fixings sit"
+        place = Missing(fixing.pointer_to("at"), label)
+        if fixing.at is not None:
+            detail = f"{thing.name} does not hang: its fixings sit at its top or back, not at {fixing.at}"
+            place = Missing(fixing.pointer_to("at"), label, Why.UNCLEAR, detail=detail)
+        subject = Subject(f"{thing.name} {called}", fixing.pointer, f"{thing.wall} wall", thing.wall)
+        return self._hole(subject, place, place, called, fixing)
 
     def _across(self, called: str, fixing: Fixing, thing: _Thing) -> Iterator[Hole]:
         """A row across one thing, as many as each gets; where they go into studs, those behind it."""
@@ -171,13 +187,12 @@ class Holes:
         count = fixing.each.low if isinstance(fixing.each, Quantity) else 2
         yield from self._row(called, fixing, subject, thing.left, thing.right, up, int(count), f"{thing.name} {called}")
 
-    def _along_run(self, called: str, fixing: Fixing, name: str) -> Iterator[Hole]:
-        """The holes of a rail behind each row of hung units of a run, or of a batten along its worktop."""
+    def _along_runs(self, called: str, fixing: Fixing, passed: set[str]) -> Iterator[Hole]:
+        """The holes of a rail behind each row of hung units, or of a batten along the worktop before them."""
         site = self._site
-        if name not in site.plan.runs:
-            return
-        for number, things in enumerate(_side_by_side(site, name, hung=fixing.at == "rail"), 1):
-            wall, first = things[0].wall, things[0]
+        first_of_run: dict[str, int] = {}
+        for things in _side_by_side(site, fixing, passed):
+            wall, first, name = things[0].wall, things[0], things[0].run
             if fixing.at == "rail":
                 down = first.item.hangers.down if first.item.hangers is not None else None
                 pointer = first.item.pointer_to("hangers") + "/down"
@@ -187,11 +202,12 @@ class Holes:
                 at = worked(row, "height", "hole above the bare floor")
                 up = self._up(fixing, wall, at, f"holes of {called}", from_top=site.levels.top_of(first))
             else:
-                up = self._up(fixing, wall, _under_worktop(site, name), f"holes of {called}")
+                up = self._up(fixing, wall, _under_worktop(site, first.run), f"holes of {called}")
             subject = Subject(name, fixing.pointer, f"{wall} wall", wall)
-            stem = called if number == 1 else f"{called} {name} {number}"
-            count = _count(things[0].left, things[-1].right, fixing)
-            yield from self._row(called, fixing, subject, things[0].left, things[-1].right, up, count, stem)
+            number = first_of_run[first.run] = first_of_run.get(first.run, 0) + 1
+            stem = called if number == 1 and len(first_of_run) == 1 else f"{called} {first.run} {number}"
+            count = _count(first.left, things[-1].right, fixing)
+            yield from self._row(called, fixing, subject, first.left, things[-1].right, up, count, stem)
 
     def _up(self, fixing: Fixing, wall: str, top: Given, label: str, from_top: Given | None = None) -> Given:
         """How high the holes of a row are: as the fixing says, so far down from the top, or as `top` says of a rail."""
@@ -226,21 +242,26 @@ class Holes:
                 )
                 along = worked(row, "along", "hole along the wall")
             yield self._hole(subject, along, up, called, fixing)
+        if not studs and fixing.at in ("rail", "batten") and not isinstance(fixing.centres, Quantity):
+            between = named_gap(reading.read(fixing, "centres", "centres"), f"distance between the holes of {called}")
+            subject = of._replace(name=f"{stem} between its ends", pointer=fixing.pointer)
+            yield self._hole(subject, between, up, called, fixing)
 
     def _on_studs(self, fixing: Fixing, wall: str, left: Given, right: Given) -> list[Given]:
-        """The middles of the studs behind a thing, where its screws go into them and the plan gives them."""
+        """The middles of the studs behind a thing, as found else as drawn, where its screws go into them."""
         found = self._site.plan.walls.get(wall)
         into = fold(fixing.into) if isinstance(fixing.into, str) else ""
-        if found is None or found.studs is None or not into.removesuffix("s").endswith("stud"):
+        studs = self._site.records.studs(wall, found.studs if found is not None else None)
+        if studs is None or not into.removesuffix("s").endswith("stud"):
             return []
-        places = stud_places(self._site, wall, found.studs)
+        places = stud_places(self._site, wall, studs)
         if not isinstance(places, list) or not isinstance(left, Known) or not isinstance(right, Known):
             return []
         start, end = float(left.high or 0.0), float(right.low or 0.0)
-        studs = [place for place in places if start <= place <= end]
+        behind = [place for place in places if start <= place.value <= end]
         if fixing.at in ("top", "back") and isinstance(fixing.each, Quantity):
-            studs = studs[: int(fixing.each.low)]
-        return [reading.exactly(place, found.studs.pointer, "stud") for place in studs]
+            behind = behind[: int(fixing.each.low)]
+        return list(behind)
 
     def _that_fit(self, wall: str, first: Given, every: Given) -> int:
         """How many holes of a row its wall has room for, and one more, which then is found beyond the end of it."""
@@ -297,7 +318,7 @@ def _depth_of(of: Fixing | DrillHole) -> Given:
 
 
 class _Thing(NamedTuple):
-    """What a row of holes lies across: both its ends along the wall, and its top above the bare floor."""
+    """What a row of holes lies across: both its ends along the wall, its top above the bare floor, if it is hung."""
 
     name: str
     pointer: str
@@ -305,11 +326,12 @@ class _Thing(NamedTuple):
     left: Given
     right: Given
     top: Given
+    hung: bool
 
 
 def _things(site: Site, name: str) -> Iterator[_Thing]:
     """The things that a name of `for` means; a hood is as wide as it is, and not as the unit that it hangs in."""
-    if name in site.plan.appliances:
+    if _is_appliance(site.plan, name):
         place = place_of(site, name)
         appliance, subject = place.appliance, Subject(name, place.appliance.pointer, place.on, place.on)
         half = half_of(width_of(place), subject, f"half of {name}")
@@ -321,26 +343,43 @@ def _things(site: Site, name: str) -> Iterator[_Thing]:
         tall = appliance.body.h if appliance.body is not None else None
         high = reading.quantity(tall, appliance.pointer_to("body"), f"height of {name}")
         top = worked(Above(subject, base=under, amount=high), "height", f"top of {name}")
-        yield _Thing(name, appliance.pointer, place.on, left, right, top)
+        yield _Thing(name, appliance.pointer, place.on, left, right, top, False)
         return
     standing = {id(thing.item): thing for thing in site.setting_out.things()}
     for item, wall, _ in held_by(site.plan, name):
         thing = standing.get(id(item))
         if thing is not None:
-            yield _Thing(
-                thing.name, item.pointer, thing.wall or wall, thing.left, thing.right, site.levels.top_of(thing)
-            )
+            hung = site.levels.is_hung(thing)
+            top = site.levels.top_of(thing)
+            yield _Thing(thing.name, item.pointer, thing.wall or wall, thing.left, thing.right, top, hung)
 
 
-def _side_by_side(site: Site, run: str, *, hung: bool) -> list[list[Standing]]:
-    """The things of a run that a rail or a batten passes without a break: gaps break a rail."""
-    rows: list[list[Standing]] = [[]]
-    for thing in site.setting_out.in_run(run):
-        if hung and (thing.item.family == "gap" or not site.levels.is_hung(thing)):
-            rows.append([])
-        elif thing.item.family != "gap":
-            rows[-1].append(thing)
+def _side_by_side(site: Site, fixing: Fixing, passed: set[str]) -> list[list[Standing]]:
+    """The things that a rail or a batten passes without a break, run by run: gaps break a rail.
+
+    `passed` are the pointers of those it is for; a batten along a run passes all that stands in it.
+    """
+    rows: list[list[Standing]] = []
+    named = {fold(name) for name in fixing.for_}
+    for run in site.plan.runs:
+        rows.append([])
+        for thing in site.setting_out.in_run(run):
+            if fixing.at == "rail":
+                along = thing.item.pointer in passed and site.levels.is_hung(thing)
+            elif thing.item.family == "gap":
+                continue
+            else:
+                along = fold(run) in named or thing.item.pointer in passed
+            if along:
+                rows[-1].append(thing)
+            elif rows[-1]:
+                rows.append([])
     return [row for row in rows if row]
+
+
+def _is_appliance(plan: Plan, name: str) -> bool:
+    """Whether a name of `for` means an appliance, and not a run or a thing in one."""
+    return name in plan.appliances and name not in plan.runs and plan.unit(name) is None
 
 
 def _under_worktop(site: Site, run: str) -> Given:

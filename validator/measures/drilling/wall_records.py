@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from validator.measures.drilling.records import Found
     from validator.measures.site import Site
     from validator.plan.sections.record import Built
-    from validator.plan.sections.room import Noggin, Studs
+    from validator.plan.sections.room import Noggin
 
 HOW = ("photo", "opened up", "trial hole", "pilot holes", "detector", "tapping", "drawing", "guess")
 WHAT = ("layers", "studs", "noggins", "detector", "failed hole", "other")
@@ -223,17 +223,10 @@ def found_and_drawn(site: Site) -> Rows:
         if wall.studs is not None and studs is not None and studs is not wall.studs:
             found, drawn = stud_places(site, name, studs), stud_places(site, name, wall.studs)
             if isinstance(found, list) and isinstance(drawn, list):
-                places = [
-                    [_exactly(place, which) for place in of] for of, which in ((found, studs), (drawn, wall.studs))
-                ]
-                rows.rows += _furthest(name, "studs", places[0], places[1])
+                rows.rows += _furthest(name, "studs", found, drawn)
         if wall.noggins and noggins is not None and noggins is not wall.noggins:
             rows.rows += _furthest(name, "noggins", _ups(site, name, noggins), _ups(site, name, wall.noggins))
     return rows
-
-
-def _exactly(place: float, studs: Studs) -> Given:
-    return reading.exactly(place, studs.pointer, "middle of a stud")
 
 
 def _ups(site: Site, wall: str, noggins: Sequence[Noggin]) -> list[Given]:

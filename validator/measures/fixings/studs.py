@@ -73,24 +73,24 @@ def _behind(site: Site, thing: Standing, studs: Studs) -> Given:
     if studs.found is not None and right > _found_up_to(studs, places):
         detail = "they have been looked for only up to the last one found"
         return Missing(studs.pointer_to("found"), f"studs of the {thing.wall} wall", Why.UNCLEAR, detail=detail)
-    count = float(sum(left <= place <= right for place in places))
-    assumed = thing.left.assumed or thing.right.assumed
+    count = float(sum(left <= (place.low or 0.0) and (place.high or 0.0) <= right for place in places))
+    assumed = thing.left.assumed or thing.right.assumed or any(place.assumed for place in places)
     return Known(count, studs.pointer, "", "studs behind it", low=count, high=count, assumed=assumed)
 
 
-def _found_up_to(studs: Studs, places: list[float]) -> float:
+def _found_up_to(studs: Studs, places: list[Known]) -> float:
     """How far the studs were looked for: up to where the next after the last would be."""
     every = reading.read(studs, "every", "distance between the studs")
-    return max(places, default=0.0) + (float(every.value) if isinstance(every, Known) else 0.0)
+    last = max((float(place.low or 0.0) for place in places), default=0.0)
+    return last + (float(every.low or 0.0) if isinstance(every, Known) else 0.0)
 
 
-def stud_places(site: Site, wall: str, studs: Studs) -> list[float] | tuple[Missing, ...]:
-    """The middles of the studs from the left end of the wall, or what has to be found out."""
+def stud_places(site: Site, wall: str, studs: Studs) -> list[Known] | tuple[Missing, ...]:
+    """The middles of the studs from the left end of the wall with their ranges, or what has to be found out."""
     label = f"studs of the {wall} wall"
     if studs.found is not None:
         read = [reading.quantity(place, studs.pointer_to("found"), label) for place in studs.found]
-        gaps = gaps_of(*read)
-        return gaps or [float(place.value) for place in read if isinstance(place, Known)]
+        return gaps_of(*read) or [place for place in read if isinstance(place, Known)]
     first = reading.read(studs, "first", f"first of the {label}")
     every = reading.read(studs, "every", f"distance between the {label}")
     length = length_of(site.plan, wall)
@@ -100,7 +100,17 @@ def stud_places(site: Site, wall: str, studs: Studs) -> list[float] | tuple[Miss
     if gaps or not (isinstance(first, Known) and isinstance(every, Known) and isinstance(length, Known)):
         return gaps
     count = max(0, math.floor((float(length.value) - float(first.value)) / float(every.value)) + 1)
-    return [float(first.value) + number * float(every.value) for number in range(min(count, 1000))]
+    return [_stud(first, every, number, studs) for number in range(min(count, 1000))]
+
+
+def _stud(first: Known, every: Known, number: int, studs: Studs) -> Known:
+    """The middle of a stud so many steps from the first, where those are and may be."""
+    value, low, high = (
+        float(start or 0.0) + number * float(step or 0.0)
+        for start, step in ((first.value, every.value), (first.low, every.low), (first.high, every.high))
+    )
+    assumed = first.assumed or every.assumed
+    return Known(value, studs.pointer, "", "stud", low=low, high=high, assumed=assumed)
 
 
 def hangers_in_noggins(site: Site) -> Rows:

@@ -91,7 +91,8 @@ def _studs(view: _Elevation) -> None:
         if isinstance(place, Missing):
             view.canvas.not_known(place.label)
         else:
-            view.canvas.line(Kind.STUD, (place, 0.0), (place, view.facts.ceiling_over(place)))
+            along = float(place.value)
+            view.canvas.line(Kind.STUD, (along, 0.0), (along, view.facts.ceiling_over(along)))
     for noggin in view.site.records.noggins(view.wall, wall.noggins) or ():
         levels = view.site.levels.at(view.wall)
         up = value(levels.above_bare_floor(noggin.up, noggin.pointer_to("up"), "noggin", None))
