@@ -158,6 +158,14 @@ def test_met_on_an_assumed_figure_says_on_which(read_rule: ReadRule) -> None:
     assert [(gap.pointer, gap.why) for gap in outcome.supposing] == [("/appliances/hood/up", Why.ASSUMED)]
 
 
+def test_met_on_a_drawn_distance_says_which_assumed_figures_it_was_drawn_by(read_rule: ReadRule) -> None:
+    wall = Known(2600.0, "/walls/east/length", "2600 assumed", "east wall", low=2600.0, high=2600.0, assumed=True)
+    drawn = _length(1600.0, assumed=True)._replace(rests_on=(wall,))
+    outcome = _judged(read_rule(), _hood(drawn))
+    assert outcome is not None
+    assert [(missing.pointer, missing.label) for missing in outcome.supposing] == [("/walls/east/length", "east wall")]
+
+
 def test_an_assumed_figure_does_not_settle_a_stop(read_rule: ReadRule) -> None:
     assert _result(read_rule("stop"), _hood(_length(1600.0, assumed=True))) is Result.NOT_KNOWN
     assert _result(read_rule("stop"), _hood(_length(1500.0, assumed=True))) is Result.NOT_MET

@@ -133,10 +133,17 @@ def assumptions(row: Row, names: Iterable[str]) -> Iterable[Missing]:
             for value in known.parts or (known,):
                 if not value.rests_on_assumption:
                     continue
-                if value.origin is not None:
-                    yield from assumptions(value.origin[0], (value.origin[1],))
-                else:
-                    yield Missing(value.pointer, value.label, Why.ASSUMED, detail=value.text)
+                yield from _behind(value)
+
+
+def _behind(value: Known) -> Iterable[Missing]:
+    if value.rests_on:
+        for each in value.rests_on:
+            yield from _behind(each)
+    elif value.origin is not None:
+        yield from assumptions(value.origin[0], (value.origin[1],))
+    else:
+        yield Missing(value.pointer, value.label, Why.ASSUMED, detail=value.text)
 
 
 def _nobody_knows(rule: Rule, left_out: LeftOut) -> Outcome:

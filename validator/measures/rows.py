@@ -61,7 +61,8 @@ class Known(NamedTuple):
     """A value with where it comes from.
 
     `low` and `high` are the ends of a range; `parts` are the members of a list field; `origin` is the row and figure
-    that worked the value out, for the working; `note` is said behind the value («from the table …»).
+    that worked the value out, for the working; `note` is said behind the value («from the table …»). `rests_on` are the
+    assumed values behind one that is drawn; where there are none an `assumed` value is itself what is assumed.
     """
 
     value: Any
@@ -75,6 +76,7 @@ class Known(NamedTuple):
     parts: tuple[Known, ...] = ()
     note: str = ""
     swings: tuple[tuple[Known, float], ...] = ()
+    rests_on: tuple[Known, ...] = ()
 
     @property
     def doubtful(self) -> bool:
@@ -89,8 +91,8 @@ class Known(NamedTuple):
 
     def at_end(self, end: float | None) -> Known:
         """The same value at one end of its range."""
-        told = self.pointer, self.text, self.label
-        return Known(end, *told, end, end, self.assumed, self.origin, self.parts, self.note, self.swings)
+        told, behind = (self.pointer, self.text, self.label), (self.assumed, self.origin)
+        return Known(end, *told, end, end, *behind, self.parts, self.note, self.swings, self.rests_on)
 
     @property
     def rests_on_assumption(self) -> bool:
@@ -108,6 +110,15 @@ def gaps_of(*values: Given) -> tuple[Missing, ...]:
         if not isinstance(value, Known):
             gaps.update(dict.fromkeys((value,) if isinstance(value, Missing) else value))
     return tuple(gaps)
+
+
+def assumed_among(*values: Given) -> tuple[Known, ...]:
+    """Those of some values that nobody has verified, or that rest on such a one; a list counts by its parts."""
+    found: list[Known] = []
+    for value in values:
+        if isinstance(value, Known):
+            found.extend(part for part in value.parts or (value,) if part.rests_on_assumption)
+    return tuple(found)
 
 
 class Words(NamedTuple):

@@ -114,7 +114,9 @@ def test_a_place_that_may_be_off_widens_the_distance_both_ways() -> None:
 
 def test_what_is_assumed_of_a_thing_is_assumed_of_the_distance() -> None:
     text = _corner(kinds=KINDS.replace("handle: 35", "handle: 35 assumed"))
-    assert known(_of(text, DRAWERS, "B2"), "drawn").assumed
+    drawn = known(_of(text, DRAWERS, "B2"), "drawn")
+    assert drawn.assumed
+    assert {value.pointer for value in drawn.rests_on} == {"/runs/a/order/B2/handle", "/runs/b/order/B3/handle"}
 
 
 def test_a_thing_nobody_knows_the_place_of_leaves_the_others_open() -> None:

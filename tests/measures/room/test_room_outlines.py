@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.measures.plans import row, rows, to_find
+from tests.measures.plans import known, row, rows, to_find, working
 
 SQUARE = "walls: {n: {length: 4000}, e: {length: 3000}, s: {length: 4000}, w: {length: 3000}}\n"
 
@@ -23,6 +23,14 @@ def test_a_room_whose_corners_nobody_measured_closes_only_as_long_as_they_are_ri
     assert row(SQUARE, "room").rests_on_assumption
     corners = "corners: {n-e: square, e-s: square, s-w: square, w-n: square}\n"
     assert not row(SQUARE + corners, "room").rests_on_assumption
+
+
+def test_the_working_of_the_gap_speaks_of_misses_and_what_it_supposes_of_corners() -> None:
+    found = row(SQUARE.replace("s: {length: 4000}", "s: {length: 3970}"), "room")
+    misses = {(round(value), label) for value, label in working(found, "gap")}
+    assert misses == {(30, "miss along the first wall"), (0, "miss at right angles to it")}
+    supposed = known(found, "along").rests_on
+    assert [(value.pointer, value.label) for value in supposed] == [("/corners", "squareness of the corners")]
 
 
 def test_a_room_with_a_wall_nobody_measured_is_not_known_to_close() -> None:

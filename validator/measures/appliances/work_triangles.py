@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 from validator.measures.appliances.appliance_places import HOBS, of_kinds, place_of
 from validator.measures.arithmetic import least, most
-from validator.measures.plane.footprints import Footprint, Plane
-from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, figure, given
+from validator.measures.plane.footprints import Footprint, Plane, drawn
+from validator.measures.rows import Given, LeftOut, Missing, Row, Rows, Subject, Why, figure, given
 from validator.plan.dimensions import LENGTH
 
 if TYPE_CHECKING:
@@ -67,10 +67,10 @@ def _way(site: Site, one: Standing, other: Standing, label: str) -> Given:
     """How far the middles of two fronts are apart on the plan of the room."""
     if not isinstance(site.plane, Plane):
         return site.plane
-    found = [(thing, site.plane.of.get(thing.item.pointer)) for thing in (one, other)]
-    here, there = (footprint for _, footprint in found)
+    both = [(thing, site.plane.of.get(thing.item.pointer)) for thing in (one, other)]
+    here, there = (footprint for _, footprint in both)
     if here is None or there is None:
-        unplaced = next(thing for thing, footprint in found if footprint is None)
+        unplaced = next(thing for thing, footprint in both if footprint is None)
         lacking = site.plane.lacking.get(unplaced.run)
         if lacking:
             return lacking
@@ -79,8 +79,8 @@ def _way(site: Site, one: Standing, other: Standing, label: str) -> Given:
     (x, y), (to_x, to_y) = _front(here), _front(there)
     way = math.hypot(to_x - x, to_y - y)
     slack = here.slack + there.slack + here.line.slack_to(there.line)
-    assumed = here.assumed or there.assumed
-    return Known(way, one.item.pointer, "", label, low=max(way - slack, 0.0), high=way + slack, assumed=assumed)
+    found = drawn(way, slack, one.item.pointer, label, here.assumed + there.assumed)
+    return found._replace(value=way, low=max(way - slack, 0.0))
 
 
 def _front(footprint: Footprint) -> tuple[float, float]:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.appliances.appliance_places import HOBS, kind_of, of_no_kind, standing_of
-from validator.measures.plane.footprints import AT_MOST, Footprint, Plane, Sum, handle_of
+from validator.measures.plane.footprints import AT_MOST, Footprint, Plane, Sum, drawn, handle_of
 from validator.measures.plane.shapes import Index, Shape, apart
 from validator.measures.plane.sweeps import Leaf, Sort, Sweep, Way
 from validator.measures.plane.wall_lines import WallLine
@@ -131,7 +131,7 @@ class Found(NamedTuple):
     to: Subject | None
     is_: str = "nothing"
     slack: float = 0.0
-    assumed: bool = False
+    assumed: tuple[Known, ...] = ()
     missing: tuple[Missing, ...] = ()
 
 
@@ -184,7 +184,7 @@ class Opening:
                     unknown += thing.no_face + thing.no_handle
                 if value < best.value:
                     slack = thing.slack + _slack(sweep, thing.line, wall_itself=not thing.run)
-                    best = Found(value, thing.subject, thing.is_, slack, thing.assumed or sweep.assumed)
+                    best = Found(value, thing.subject, thing.is_, slack, thing.assumed + sweep.assumed)
         return best._replace(missing=tuple(dict.fromkeys(unknown)))
 
     def clear_of_open(self, sweep: Sweep) -> Found:
@@ -209,7 +209,7 @@ class Opening:
                     unknown += other.asks
                 if value < best.value:
                     slack = other.slack + _slack(sweep, other.line)
-                    best = Found(value, other.subject, "opening", slack, other.assumed or sweep.assumed)
+                    best = Found(value, other.subject, "opening", slack, other.assumed + sweep.assumed)
         return best._replace(missing=tuple(dict.fromkeys(unknown)))
 
     def beside(self, sweep: Sweep) -> Found:
@@ -240,7 +240,7 @@ class Opening:
                 unknown += thing.no_face
             if value < best.value:
                 slack = thing.slack + own.slack + own.line.slack_to(thing.line, wall_itself=not thing.run)
-                best = Found(value, thing.subject, thing.is_, slack, thing.assumed or own.assumed)
+                best = Found(value, thing.subject, thing.is_, slack, thing.assumed + own.assumed)
         return best._replace(missing=tuple(dict.fromkeys(unknown)))
 
 
@@ -294,15 +294,14 @@ def _settled(found: list[Found], sweep: Sweep, unplaced: tuple[Missing, ...]) ->
     return least._replace(missing=tuple(dict.fromkeys(missing)))
 
 
-def _values(found: Found, subject: Subject, drawn: str, to: str) -> dict[str, Given]:
+def _values(found: Found, subject: Subject, field: str, to: str) -> dict[str, Given]:
     """A distance and what it is to, as the fields of a row."""
     if found.missing:
-        return {drawn: found.missing, to: found.missing}
+        return {field: found.missing, to: found.missing}
     name = found.to.name if found.to is not None else NOTHING
     label = f"to {name}, by the drawing" if found.to is not None else "or more, by the drawing"
-    low, high = found.value - found.slack, found.value + found.slack
-    distance = Known(low, subject.pointer, "", label, low, high, found.assumed)
-    return {drawn: distance, to: reading.exactly(name, subject.pointer, to)}
+    distance = drawn(found.value, found.slack, subject.pointer, label, found.assumed)
+    return {field: distance, to: reading.exactly(name, subject.pointer, to)}
 
 
 def doors_of_units(site: Site) -> Rows:
@@ -429,6 +428,6 @@ def _to_door(shape: Shape, footprint: Footprint, door: Sweep, line: WallLine) ->
         return Found(0, None, missing=door.missing)
     each = [min((apart(shape, swept) for swept in way.shapes), default=REACH) for way in door.ways]
     slack = footprint.slack + door.slack + line.slack_to(footprint.line)
-    assumed = footprint.assumed or door.assumed
+    assumed = footprint.assumed + door.assumed
     found = [Found(value, door.subject, "opening", slack, assumed) for value in each]
     return _settled(found, door, ())

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
-from validator.measures.plane.footprints import AT_MOST, HIGH, Footprint
+from validator.measures.plane.footprints import AT_MOST, HIGH, Footprint, drawn
 from validator.measures.plane.ways_ahead import (
     SIDES,
     Met,
@@ -18,7 +18,7 @@ from validator.measures.plane.ways_ahead import (
     without_returns,
 )
 from validator.measures.room.walls import at_left, at_right
-from validator.measures.rows import Given, Known, Missing
+from validator.measures.rows import Given, Missing
 from validator.plan.names import fold
 from validator.plan.values import Quantity
 
@@ -74,20 +74,19 @@ class ClearWays:
             return Way(missing, missing, missing)
         if number < 0 or width >= REACH:
             pointer = run.pointer
-            drawn = Known(REACH, pointer, "", "or more, by the drawing", REACH, REACH)
-            return Way(drawn, reading.parts([]), reading.exactly(NOTHING, pointer, "what lies across"))
+            far = drawn(REACH, 0, pointer, "or more, by the drawing")
+            return Way(far, reading.parts([]), reading.exactly(NOTHING, pointer, "what lies across"))
         one = met[number]
         pointer, to = run.pointer, one.thing.run or one.thing.name
         label = f"to {one.thing.name}, by the drawing"
-        low, high = one.gap - one.slack, one.gap + one.slack
-        drawn = Known(low, pointer, "", label, low, high, one.thing.assumed or one.edge.of.assumed)
+        distance = drawn(one.gap, one.slack, pointer, label, one.thing.assumed + one.edge.of.assumed)
         own = [one.edge.of] if own_handles and one.edge.of.handle else []
         other = [one.thing] if one.handle else []
         handles = [
             reading.exactly(thing.handle, thing.subject.pointer, f"handle of {thing.name}") for thing in own + other
         ]
         closed = one.gap < AT_MOST
-        return Way(drawn, reading.parts(handles), reading.exactly(to, pointer, "what lies across"), closed, to)
+        return Way(distance, reading.parts(handles), reading.exactly(to, pointer, "what lies across"), closed, to)
 
     def _past(self, thing: Footprint, side: Side) -> float:
         """How far a worktop passes the units at its end; at front and back its depth says so."""

@@ -15,7 +15,7 @@ from validator.measures.heights.heights import STANDS_BESIDE, machine_in
 from validator.measures.plane.shapes import Index, Point, Shape
 from validator.measures.plane.wall_lines import THICK, Drawn, WallLine, wall_lines
 from validator.measures.room.walls import place_along, which_end
-from validator.measures.rows import Given, Known, Missing, Subject, Why
+from validator.measures.rows import Given, Known, Missing, Subject, Why, assumed_among
 from validator.plan.names import fold
 from validator.plan.values import Quantity
 
@@ -38,7 +38,7 @@ class Sum:
     def __init__(self) -> None:
         self.value = 0.0
         self.slack = 0.0
-        self.assumed = False
+        self.assumed: tuple[Known, ...] = ()
         self.missing: tuple[Missing, ...] = ()
 
     def add(self, given: Given, sign: int = 1) -> Sum:
@@ -46,10 +46,16 @@ class Sum:
             low, high = given.low or 0.0, given.high or 0.0
             self.value += sign * (low + high) / 2
             self.slack += (high - low) / 2
-            self.assumed = self.assumed or given.rests_on_assumption
+            self.assumed += assumed_among(given)
         else:
             self.missing += (given,) if isinstance(given, Missing) else given
         return self
+
+
+def drawn(value: float, slack: float, pointer: str, label: str, assumed: tuple[Known, ...] = ()) -> Known:
+    """A distance of the drawing in mm, with how far it may be off and the assumed figures that it rests on."""
+    low, high = value - slack, value + slack
+    return Known(low, pointer, "", label, low, high, bool(assumed), rests_on=tuple(dict.fromkeys(assumed)))
 
 
 class Footprint(NamedTuple):
@@ -57,7 +63,7 @@ class Footprint(NamedTuple):
 
     An island's face is nearer to the wall it faces than its back, and its own left is the wall's right. `handle` is how
     far its handle stands out from the face; `no_handle` and `no_face` are what is missing for it, and for how far out
-    the face is.
+    the face is; `assumed` are the figures behind its place and size that nobody has verified.
     """
 
     subject: Subject
@@ -72,7 +78,7 @@ class Footprint(NamedTuple):
     no_handle: tuple[Missing, ...]
     no_face: tuple[Missing, ...]
     slack: float
-    assumed: bool
+    assumed: tuple[Known, ...]
     standing: Standing | None = None
 
     @property
@@ -353,7 +359,7 @@ def _footprint(site: Site, thing: Standing, stand: _Stand, layers: int, beside: 
         handle.missing,
         no_face,
         slack,
-        stand.line.assumed or any(part.assumed for part in sums),
+        stand.line.assumed + tuple(one for part in sums for one in part.assumed),
         thing,
     )
 
@@ -369,7 +375,7 @@ def _out(site: Site, thing: Standing, beside: Sum) -> tuple[Sum, tuple[Missing, 
         handle.add(handle_of(item.handle, item.pointer_to("handle"), thing.name))
         depth.value += rest.value
         depth.slack += rest.slack
-        depth.assumed = depth.assumed or rest.assumed
+        depth.assumed += rest.assumed
         return depth, rest.missing, handle if item.opens != "nothing" else Sum()
     depth = Sum()
     depth.value, depth.slack, depth.assumed = beside.value, beside.slack, beside.assumed
@@ -409,6 +415,7 @@ def _worktop(site: Site, run: str, stand: _Stand, pieces: list[Piece]) -> Iterat
         if stand.face is not None:
             back, face = stand.face.value + out.value, stand.face.value
         start, end, slack = stand.along(left, right)
+        sums = (stand.start, stand.length, left, right, out)
         yield Footprint(
             piece.subject,
             run,
@@ -422,10 +429,5 @@ def _worktop(site: Site, run: str, stand: _Stand, pieces: list[Piece]) -> Iterat
             (),
             tuple(dict.fromkeys(depth.missing + out.missing)),
             slack + out.slack,
-            stand.line.assumed
-            or stand.start.assumed
-            or stand.length.assumed
-            or left.assumed
-            or right.assumed
-            or out.assumed,
+            stand.line.assumed + tuple(one for part in sums for one in part.assumed),
         )

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures import reading
 from validator.measures.appliances.appliance_places import HOBS, kind_of, standing_of
 from validator.measures.plane.clear_to_open import NOTHING, SAME
-from validator.measures.plane.footprints import AT_MOST, HIGH, Footprint
+from validator.measures.plane.footprints import AT_MOST, HIGH, Footprint, drawn
 from validator.measures.plane.ways_ahead import Edge, edge_of, met_ahead, slack_between, unplaced_ahead, without_returns
 from validator.measures.rows import NAME, Given, Known, Missing, Row, Rows, Subject, Words, figure, given
 from validator.plan.dimensions import LENGTH
@@ -56,6 +56,7 @@ class _Ahead(NamedTuple):
     slack: float
     to: str
     missing: tuple[Missing, ...]
+    assumed: tuple[Known, ...] = ()
 
 
 def open_in_aisles(site: Site) -> Rows:
@@ -85,9 +86,8 @@ def _left(site: Site, sweep: Sweep) -> dict[str, Given]:
     if missing:
         return dict.fromkeys(("drawn", "out", "to"), tuple(dict.fromkeys(missing)))
     label = f"to {ahead.to}, by the drawing" if ahead.to != NOTHING else "or more, by the drawing"
-    low, high = ahead.gap - ahead.slack, ahead.gap + ahead.slack
     return {
-        "drawn": Known(low, subject.pointer, "", label, low, high, footprint.assumed),
+        "drawn": drawn(ahead.gap, ahead.slack, subject.pointer, label, footprint.assumed + ahead.assumed),
         "out": reading.exactly(out, subject.pointer, "door, open" if sweep.sort != "drawers" else "run out"),
         "to": reading.exactly(ahead.to, subject.pointer, "what lies across"),
     }
@@ -104,7 +104,7 @@ def _ahead(site: Site, edge: Edge, reach: float) -> _Ahead:
             missing += one.thing.no_face
     if best is None:
         return _Ahead(gap, 0, NOTHING, missing)
-    return _Ahead(gap, best.slack, best.thing.name, missing)
+    return _Ahead(gap, best.slack, best.thing.name, missing, best.thing.assumed)
 
 
 def _out(edge: Edge, shape: Shape) -> float:
@@ -146,6 +146,7 @@ def _place(site: Site, footprint: Footprint, subject: Subject, doors: list[Sweep
     edge = edge_of(footprint, "front")
     nearest, slack, name = REACH, 0.0, NOTHING
     missing: tuple[Missing, ...] = ()
+    assumed: tuple[Known, ...] = ()
     for door in doors:
         missing += door.missing
         if door.missing or door.line is None:
@@ -155,13 +156,12 @@ def _place(site: Site, footprint: Footprint, subject: Subject, doors: list[Sweep
         if min(found) - off < REACH and max(found) - min(found) > SAME:
             missing += door.asks
         if min(found) - off < nearest - slack:
-            nearest, slack, name = min(found), off, door.subject.name
+            nearest, slack, name, assumed = min(found), off, door.subject.name, door.assumed
     if missing:
         return dict.fromkeys(("drawn", "door"), tuple(dict.fromkeys(missing)))
     label = f"to what the {name} sweeps, by the drawing" if name != NOTHING else "or more, by the drawing"
-    low, high = nearest - slack, nearest + slack
     return {
-        "drawn": Known(low, subject.pointer, "", label, low, high, footprint.assumed),
+        "drawn": drawn(nearest, slack, subject.pointer, label, footprint.assumed + assumed),
         "door": reading.exactly(name, subject.pointer, "door that sweeps there"),
     }
 

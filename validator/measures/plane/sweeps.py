@@ -17,7 +17,7 @@ from validator.measures.plane.shapes import Shape, quarter_turn
 from validator.measures.plane.wall_lines import WallLine
 from validator.measures.room.openings import sort_of
 from validator.measures.room.walls import named_gap, place_along, which_end
-from validator.measures.rows import Missing, Subject, Why
+from validator.measures.rows import Known, Missing, Subject, Why
 from validator.plan.values import ToFind
 
 if TYPE_CHECKING:
@@ -72,7 +72,7 @@ class Sweep(NamedTuple):
     asks: tuple[Missing, ...] = ()
     missing: tuple[Missing, ...] = ()
     slack: float = 0.0
-    assumed: bool = False
+    assumed: tuple[Known, ...] = ()
     footprint: Footprint | None = None
     line: WallLine | None = None
 
@@ -287,6 +287,6 @@ def _of_opening(
         ways = (*ways, Way(()))
     layers = TALL if sort == "room door" else HIGH
     slack = near.slack + width.slack
-    assumed = line.assumed or near.assumed or width.assumed
+    assumed = line.assumed + near.assumed + width.assumed
     missing = near.missing + width.missing
     return Sweep(sort, subject, (line.name, 0), layers, ways, asks, missing, slack, assumed, line=line)

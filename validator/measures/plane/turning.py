@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from validator.measures.plane.footprints import AT_MOST, HIGH
+from validator.measures.plane.footprints import AT_MOST, HIGH, drawn
 from validator.measures.room.outline import FEWEST
-from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, figure, given
+from validator.measures.rows import Given, Missing, Row, Rows, Subject, figure, given
 from validator.plan.dimensions import LENGTH
 
 if TYPE_CHECKING:
@@ -54,8 +54,9 @@ def _circle(site: Site, room: Room) -> Given:
     if gaps:
         return gaps
     slack = 2 * max((thing.slack for thing in near), default=0.0) + max(line.of_room for line in lines)
-    assumed = any(thing.assumed for thing in things)
-    return Known(found - slack, pointer, "", "by the drawing", max(found - slack, 0.0), found + slack, assumed)
+    assumed = tuple(one for line in lines for one in line.assumed)
+    assumed += tuple(one for thing in things for one in thing.assumed)
+    return drawn(found, min(slack, found), pointer, "by the drawing", assumed)
 
 
 def _largest(lines: list[WallLine], things: list[Footprint]) -> tuple[float, list[Footprint]]:

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from validator.measures.plane.shapes import Point, Shape, four_sided
 from validator.measures.room.outline import FEWEST, OutlineWall, corners_of, middle, walked
 from validator.measures.room.walls import length_of
-from validator.measures.rows import Known, Missing, Why, gaps_of
+from validator.measures.rows import Known, Missing, Why, assumed_among, gaps_of
 from validator.plan.plan import Plan
 from validator.plan.rooms import Room
 
@@ -25,7 +25,7 @@ class WallLine(NamedTuple):
     """A wall seen from above: its left end, the unit direction to its right end, and the one into the room.
 
     `following` is the wall at its right end, `slack` how far its length may be off, `of_room` how far those of all may
-    be together; `assumed` is whether the drawing rests on a figure nobody has verified.
+    be together; `assumed` are the figures behind the drawing that nobody has verified.
     """
 
     name: str
@@ -37,7 +37,7 @@ class WallLine(NamedTuple):
     length: float
     slack: float = 0.0
     of_room: float = 0.0
-    assumed: bool = False
+    assumed: tuple[Known, ...] = ()
 
     def at(self, along: float, out: float) -> Point:
         """The point so far from the left end and so far out from the face of the wall."""
@@ -106,7 +106,7 @@ def _walked(plan: Plan, room: Room, place: int) -> dict[str, WallLine] | tuple[M
         ((length.high or 0.0) - (length.low or 0.0)) / 2 + abs(wall.length - as_measured)
         for length, wall, as_measured in zip(known, drawn, measured, strict=True)
     ]
-    assumed = any(length.rests_on_assumption for length in known)
+    assumed = assumed_among(*known)
     after = names[1:] + (names[:1] if closed else [""])
     of_room = math.fsum(slacks)
     return {
@@ -136,7 +136,7 @@ def _drawn(names: list[str], lengths: list[float], inside: Sequence[float], *, c
         headings.append(headings[-1] - math.radians(180 - angle))
     ways = [(_tidy(math.cos(heading)), _tidy(math.sin(heading))) for heading in headings]
     if closed and not all(0.0 in way for way in ways):
-        return walked(names, lengths, inside, assumed=False).walls
+        return walked(names, lengths, inside).walls
     found: list[OutlineWall] = []
     x, y = 0.0, 0.0
     shared = _closing(lengths, ways) if closed else lengths

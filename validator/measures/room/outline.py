@@ -12,9 +12,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
-from validator.measures.room.corners import CornerFound, corner_found, corners_between
+from validator.measures.room.corners import RIGHT, CornerFound, corner_found, corners_between
 from validator.measures.room.walls import length_of
-from validator.measures.rows import Known, Missing, Why
+from validator.measures.rows import Known, Missing, Why, assumed_among
 from validator.plan.rooms import Room
 
 if TYPE_CHECKING:
@@ -50,14 +50,14 @@ class OutlineWall(NamedTuple):
 class Outline:
     """A closed outline. The first wall starts at the origin along the first axis, the room lies at its right.
 
-    `miss` is the way from the end of the walk as measured back to its start, `around` the length walked. `assumed` is
-    whether a corner is a right angle only because nobody says otherwise, or a length is assumed.
+    `miss` is the way from the end of the walk as measured back to its start, `around` the length walked. `assumed` are
+    the lengths nobody has verified, and the corners where some are right angles only because nobody says otherwise.
     """
 
     walls: tuple[OutlineWall, ...]
     miss: Point
     around: float
-    assumed: bool
+    assumed: tuple[Known, ...] = ()
 
     @property
     def vertices(self) -> tuple[Point, ...]:
@@ -109,8 +109,10 @@ def outline_of(site: Site, room: Room) -> Outline | tuple[Missing, ...]:
     if missing:
         return tuple(dict.fromkeys(missing))
     known = [length for length in lengths if isinstance(length, Known)]
-    assumed = corners.taken > 0 or any(length.rests_on_assumption for length in known)
-    return walked(list(room.walls), [middle(length) for length in known], corners.inside, assumed=assumed)
+    assumed = assumed_among(*known)
+    if corners.taken:
+        assumed += (Known(RIGHT, room.corners.pointer, "", "squareness of the corners", assumed=True),)
+    return walked(list(room.walls), [middle(length) for length in known], corners.inside, assumed)
 
 
 def corners_of(room: Room) -> Corners:
@@ -129,7 +131,9 @@ def corners_of(room: Room) -> Corners:
     return Corners(tuple(inside), off, enclose, sum(taken), missing)
 
 
-def walked(names: Sequence[str], lengths: Sequence[float], inside: Sequence[float], *, assumed: bool) -> Outline:
+def walked(
+    names: Sequence[str], lengths: Sequence[float], inside: Sequence[float], assumed: tuple[Known, ...] = ()
+) -> Outline:
     """The outline of walls of these lengths; `inside` are the angles of the room at the right end of each."""
     heading, x, y = 0.0, 0.0, 0.0
     ends: list[Point] = []

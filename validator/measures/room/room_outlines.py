@@ -62,22 +62,18 @@ def _room(site: Site, room: Room) -> Row:
     if not isinstance(outline, Outline):
         return RoomOutline(subject, around=outline, along=outline, across=outline, crossings=outline, off=off)
     along, across = outline.miss
-    # What is assumed is said once, with the miss that rests on it: that the corners nobody has taped are square.
-    missed = _known(along, room, "miss along the first wall", outline.assumed)
-    if corners.taken:
-        missed = missed._replace(pointer=room.corners.pointer, label="squareness of the corners")
     return RoomOutline(
         subject,
-        around=_known(outline.around, room, "length of all walls", False),
-        along=missed,
-        across=_known(across, room, "miss at right angles to it", False),
-        crossings=_known(outline.crossings, room, "walls that cross", False),
+        around=_known(outline.around, room, "length of all walls", ()),
+        along=_known(abs(along), room, "miss along the first wall", outline.assumed),
+        across=_known(abs(across), room, "miss at right angles to it", outline.assumed),
+        crossings=_known(outline.crossings, room, "walls that cross", ()),
         off=off,
     )
 
 
-def _known(value: float, room: Room, label: str, assumed: bool) -> Known:
-    return Known(value, room.walls.pointer, "", label, low=value, high=value, assumed=assumed)
+def _known(value: float, room: Room, label: str, assumed: tuple[Known, ...]) -> Known:
+    return Known(value, room.walls.pointer, "", label, value, value, bool(assumed), rests_on=assumed)
 
 
 def diagonals_of_rooms(site: Site) -> Rows:
