@@ -109,6 +109,7 @@ MEASURES: dict[str, Measure] = {
     "cooking appliance's demand": Measure("services.circuits:CookingDemand", "services.circuits:cooking_demands"),
     "circuit": Measure("services.circuits:Circuit", "services.circuits:circuits"),
     "task after a wait": Measure("job.programme:TaskAfterWait", "job.programme:tasks_after_waits"),
+    "task of a fixed day": Measure("job.order:TaskOnItsDay", "job.order:tasks_on_their_days"),
     "gas work": Measure("job.programme:GasWork", "job.programme:gas_works"),
     "suspect material": Measure("room.survey:SuspectMaterial", "room.survey:suspect_materials"),
     "consumer unit": Measure("room.survey:NewCircuits", "room.survey:consumer_units"),

@@ -142,6 +142,16 @@ def test_nothing_waits_where_nothing_dries() -> None:
     assert rows(work, WAIT, PROJECT) == []
 
 
+def test_plaster_and_paint_on_fixed_days_without_an_order_of_work_ask_for_it() -> None:
+    work = "work: {days: every day, plaster: {on: 2027-03-01, takes: 3 days}, paint: {on: 2027-03-04, takes: 1 day}}\n"
+    assert left_out(work, WAIT, PROJECT) == ["/work/order"]
+
+
+def test_what_dries_under_a_name_of_ones_own_on_a_fixed_day_asks_what_it_follows() -> None:
+    work = USUAL + "  skim: {on: 2027-03-01, takes: 1 day, dries: 14 days}\n  paint: {on: 2027-03-03, takes: 1 day}\n"
+    assert left_out(work, WAIT, PROJECT) == ["/work/skim/after"]
+
+
 def test_work_left_out_is_not_known() -> None:
     assert left_out("", WAIT, PROJECT) == ["/work"]
     assert left_out("", GAS, PROJECT) == ["/work"]

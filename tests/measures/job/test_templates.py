@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.measures.plans import row, rows, to_find
+from tests.measures.plans import ends, row, rows, to_find
 from validator.plan.dimensions import DAY
 
 WORK = """
@@ -33,6 +33,20 @@ def test_days_that_the_template_waits_for_its_top_may_stand_with_it() -> None:
     """`dries` is the wait that a task starts."""
     text = WORK.replace(", on: 2027-03-20", "").replace("template: {by", "template: {dries: 9 days, by")
     assert row(text, TEMPLATE).to_fitting / DAY == pytest.approx(10)
+
+
+def test_units_that_may_take_longer_put_off_the_template_and_the_fitting_with_it() -> None:
+    """Two to five days of units: the template always comes the day after, the fitting ten days after that."""
+    text = WORK.replace("takes: 3 days, on: 2027-03-08", "takes: 2 to 5 days, on: 2027-03-08")
+    text = text.replace(", on: 2027-03-20", "").replace("template: {by", "template: {dries: 9 days, by")
+    found = row(text, TEMPLATE)
+    assert [each / DAY for each in ends(found, "after_units")] == [1, 1]
+    assert [each / DAY for each in ends(found, "to_fitting")] == [10, 10]
+
+
+def test_a_fixed_template_is_judged_by_the_longest_that_the_units_may_take() -> None:
+    text = WORK.replace("takes: 3 days, on: 2027-03-08", "takes: 2 to 5 days, on: 2027-03-08")
+    assert row(text.replace("template: {by", "template: {on: 2027-03-12, by"), TEMPLATE).after_units == 0
 
 
 def test_a_plan_without_a_template_has_nothing_to_judge() -> None:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
-from validator.measures.job.schedule import MORNING_TO_EVENING, Scheduled, schedule
+from validator.measures.job.schedule import MORNING_TO_EVENING, Scheduled, schedule, tightest
 from validator.measures.rows import (
     NAME,
     YES_NO,
@@ -60,13 +60,15 @@ class GasWork(Row, kind="gas work"):
 def tasks_after_waits(site: Site) -> Rows:
     """A row for each task after plaster, paint or something else that has to dry: of each with what leaves least time.
 
+    What dries and nobody can tell the place of is left out: some task may come too soon after it.
+
     A task that starts no earlier than one before it waits as long as that one does, and has no row of its own. Dates
     are those of one course of the work, shortest or longest, whichever leaves less; never a mix of both.
     """
     if site.plan.work is None:
         return Rows(left_out=[LeftOut(TaskAfterWait.kind, Missing("/work", "order of work"))])
     tasks = schedule(site)
-    found = Rows()
+    found = Rows(left_out=_unplaced(tasks))
     drying: dict[str, list[str]] = {}
     for name, scheduled in tasks.items():
         before: dict[str, None] = {}
@@ -85,6 +87,16 @@ def tasks_after_waits(site: Site) -> Rows:
                 found.rows.append(_after_wait(site, scheduled, min(pairs, key=lambda pair: pair.order)))
             drying[name] += _dry_last(alike, tasks)
     return found
+
+
+def _unplaced(tasks: Mapping[str, Scheduled]) -> list[LeftOut]:
+    """What to find out of tasks that leave something to dry and whose place in the order nobody can tell, each once."""
+    asked = {
+        task.unplaced.pointer: task.unplaced
+        for task in tasks.values()
+        if task.unplaced is not None and task.wait is not None
+    }
+    return [LeftOut(TaskAfterWait.kind, missing) for missing in asked.values()]
 
 
 class _Pair(NamedTuple):
@@ -138,13 +150,8 @@ def _pair(site: Site, scheduled: Scheduled, before: Scheduled) -> _Pair:
     if not (isinstance(starts, Known) and isinstance(ended, Known) and isinstance(wait, Known)):
         return _Pair(before, starts, ended, None)
     longest = wait.high if wait.high is not None else float(wait.value)
-    courses = [
-        (start - end - MORNING_TO_EVENING - longest, start, end)
-        for start, end in ((starts.low, ended.low), (starts.high, ended.high))
-        if start is not None and end is not None
-    ]
-    spare, start, end = min(courses)
-    return _Pair(before, _at(starts, start), _at(ended, end), spare)
+    starts, (ended,) = tightest(starts, [ended])
+    return _Pair(before, starts, ended, _day(starts) - _day(ended) - MORNING_TO_EVENING - longest)
 
 
 def _ended(site: Site, before: Scheduled) -> Given:
@@ -161,14 +168,10 @@ def _ended(site: Site, before: Scheduled) -> Given:
     return max(later, key=_day) if later else ended
 
 
-def _day(known: Known) -> float:
-    return known.high if known.high is not None else float(known.value)
-
-
-def _at(known: Known, end: float) -> Known:
-    """A date at one end of its range; its working belongs to the shortest course only."""
-    origin = known.origin if end == known.low else None
-    return Known(end, known.pointer, known.text, known.label, low=end, high=end, assumed=known.assumed, origin=origin)
+def _day(date: Given) -> float:
+    if not isinstance(date, Known):
+        return 0.0
+    return date.high if date.high is not None else float(date.value)
 
 
 def _after_wait(site: Site, scheduled: Scheduled, pair: _Pair) -> Row:

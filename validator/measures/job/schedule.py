@@ -58,7 +58,10 @@ class TaskDates(Row, kind="dates of a task"):
 
 @dataclass(slots=True)
 class Scheduled:
-    """A task in its place: what it follows, its dates, and what it starts that has to dry (None: nothing)."""
+    """A task in its place: what it follows, its dates, and what it starts that has to dry (None: nothing).
+
+    `unplaced` is what has to be found out where nobody can tell what it follows.
+    """
 
     name: str
     task: Task
@@ -69,6 +72,7 @@ class Scheduled:
     wait: Given | None = None
     dates: TaskDates | None = None
     in_a_circle: bool = field(default=False)
+    unplaced: Missing | None = None
 
 
 def schedule(site: Site) -> dict[str, Scheduled]:
@@ -85,9 +89,31 @@ def schedule(site: Site) -> dict[str, Scheduled]:
     for name in _each_after_what_it_follows(tasks):
         scheduled = tasks[name]
         scheduled.wait = _wait(site, scheduled)
-        _set_dates(site, work, scheduled, done, unplaced.get(name))
+        scheduled.unplaced = unplaced.get(name)
+        _set_dates(site, work, scheduled, done)
         done[name] = scheduled
     return done
+
+
+def tightest(later: Given, earlier: Sequence[Given]) -> tuple[Given, list[Given]]:
+    """A date and those before it in that course of the work, shortest or longest, which leaves least between them.
+
+    Never a mix of both courses: what takes longer puts off what follows it. As they are where one is not known.
+    """
+    dates = [date for date in (later, *earlier) if isinstance(date, Known)]
+    if len(dates) <= len(earlier):
+        return later, list(earlier)
+    shortest = [date.low if date.low is not None else float(date.value) for date in dates]
+    longest = [date.high if date.high is not None else float(date.value) for date in dates]
+    course = min((shortest, longest), key=lambda days: days[0] - max(days[1:], default=0.0))
+    first, *before = [_on_day(date, day) for date, day in zip(dates, course, strict=True)]
+    return first, list(before)
+
+
+def _on_day(date: Known, day: float) -> Known:
+    """A date at one end of its range; its working belongs to the shortest course only."""
+    origin = date.origin if day == date.low else None
+    return Known(day, date.pointer, date.text, date.label, low=day, high=day, assumed=date.assumed, origin=origin)
 
 
 def _set_order(work: Work, tasks: Mapping[str, Scheduled], usual: UsualOrder | None) -> dict[str, Missing]:
@@ -168,11 +194,9 @@ def _wait(site: Site, scheduled: Scheduled) -> Given | None:
     return Known(days, pointer, cell.text, "wait", low=days, high=days, note=f"from {cell.table}, {cell.source}")
 
 
-def _set_dates(
-    site: Site, work: Work, scheduled: Scheduled, done: Mapping[str, Scheduled], unplaced: Missing | None
-) -> None:
+def _set_dates(site: Site, work: Work, scheduled: Scheduled, done: Mapping[str, Scheduled]) -> None:
     task = scheduled.task
-    allowed, shift = _start(site, work, scheduled, done, unplaced)
+    allowed, shift = _start(site, work, scheduled, done)
     first = _together(allowed, shift)
     work_lasts = _last(work, task, first) if isinstance(first, _Days) else first
     last = first.moved(work_lasts) if isinstance(first, _Days) and isinstance(work_lasts, Known) else work_lasts
@@ -204,9 +228,7 @@ class _Days(NamedTuple):
         return _Days(self.low + low, self.high + high, self.assumed or by.assumed)
 
 
-def _start(
-    site: Site, work: Work, scheduled: Scheduled, done: Mapping[str, Scheduled], unplaced: Missing | None
-) -> tuple[Given, Given]:
+def _start(site: Site, work: Work, scheduled: Scheduled, done: Mapping[str, Scheduled]) -> tuple[Given, Given]:
     """The days before which it cannot start, and the wait for a working day."""
     task = scheduled.task
     if task.on is not None:
@@ -216,8 +238,8 @@ def _start(
         detail = "it follows itself, by way of what it follows"
         circle = Missing(task.pointer_to("after"), "what it follows", Why.UNCLEAR, detail=detail)
         return circle, circle
-    if unplaced is not None:
-        return unplaced, unplaced
+    if scheduled.unplaced is not None:
+        return scheduled.unplaced, scheduled.unplaced
     if scheduled.follows:
         allowed = reading.parts([done[name].free for name in scheduled.follows])
     else:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from validator.measures import reading
 from validator.measures.appliances.appliance_places import HOBS, kind_of, of_kinds
 from validator.measures.arithmetic import most
-from validator.measures.job.schedule import Scheduled, schedule
+from validator.measures.job.schedule import Scheduled, schedule, tightest
 from validator.measures.rows import NAME, Given, Missing, Row, Rows, Subject, figure, given
 from validator.plan.dimensions import DATE, DURATION
 from validator.plan.names import fold
@@ -22,7 +22,10 @@ CUT_IN = HOBS - {"electric cooker", "gas cooker"} | {"sink", "tap"}
 
 
 class Template(Row, kind="template of a worktop"):
-    """The day a worktop's template is taken: after what it follows, and long enough before the fitting."""
+    """The day a worktop's template is taken: after what it follows, and long enough before the fitting.
+
+    Both in the course of the work, shortest or longest, that leaves less.
+    """
 
     starts: float = given(DATE, "template")
     ended: tuple[float, ...] = given(DATE, "end of what it follows", many=True)
@@ -60,12 +63,10 @@ def templates(site: Site) -> Rows:
     before: list[Given] = [tasks[name].end for name in task.follows]
     if not before:
         before = [Missing(task.task.pointer_to("after"), "task that fixes the units")]
+    starts, before = tightest(task.start, before)
+    fitted, (ends,) = tightest(_fitted(task, fitting), [task.end])
     row = Template(
-        Subject(task.name, task.task.pointer),
-        starts=task.start,
-        ended=reading.parts(before),
-        ends=task.end,
-        fitted=_fitted(task, fitting),
+        Subject(task.name, task.task.pointer), starts=starts, ended=reading.parts(before), ends=ends, fitted=fitted
     )
     return Rows([row])
 
