@@ -24,7 +24,12 @@ NO_ONE_FIGURE = {
         "panel-between-machines",
         "room-corners-add-up",
     },
-    "in steps, of a table or of what is sold": {"ring-cable", "worktop-in-one-length", "laminate-held-every-unit"},
+    "in steps, of a table or of what is sold": {
+        "ring-cable",
+        "ring-conductors",
+        "worktop-in-one-length",
+        "laminate-held-every-unit",
+    },
     "a day that is worked out": {"cured-before-the-next-task", "paint-dry-before-the-next-task"},
     "a word, `neat`": {"coat-never-thinner-than-the-one-below"},
     "a unit with a figure in it, `m3/h`": {"extract-rate-of-a-hood"},

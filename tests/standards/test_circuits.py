@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from tests.standards.by_hand import cell, met, row
+from tests.standards.by_hand import applied, cell, met, row
+from validator.judging.outcomes import Result
 from validator.measures.services.circuits import Circuit, CookingDemand
+from validator.measures.services.loads import OnCircuit
 
 WATT = VOLT = 1e6
 CLIPPED = "clipped direct or in plaster"
@@ -38,6 +40,24 @@ def test_demand_of_a_cooker(power: float, voltage: float, full: float, demand: f
     found = cooker(power, voltage)
     assert found.current == pytest.approx(full, abs=0.05)
     assert found.demand == pytest.approx(demand, abs=0.05)
+
+
+WITH_SOCKET = [
+    # power, voltage, demand with a socket on the control unit; sources as above
+    (14400, 230, 30.8),
+    (70 * 230, 230, 33),
+    (14000, 240, 29.5),
+]
+
+
+@pytest.mark.parametrize(("power", "voltage", "demand"), WITH_SOCKET)
+def test_demand_of_a_cooker_with_a_socket_on_its_switch(power: float, voltage: float, demand: float) -> None:
+    """IET On-Site Guide, Appendix A, Table A2: 5 A more for a socket on the control unit. Secondary."""
+    socket = cell("GB", "cooking-diversity", "socket")
+    assert socket is not None
+    demands = (cooker(power, voltage).demand, socket)
+    circuit = row(Circuit, powers=(), demands=demands, voltage=voltage * VOLT)
+    assert circuit.design_current == pytest.approx(demand, abs=0.05)
 
 
 def test_a_small_appliance_is_reckoned_in_full() -> None:
@@ -104,6 +124,14 @@ def test_the_cable_of_a_ring_in_insulation(size: float, laid: str, enough: bool)
     assert met("GB", "ring-cable", ring) is enough
 
 
+@pytest.mark.parametrize(("size", "enough"), [(1.5, False), (2.5, True), (4, True)])
+def test_the_conductors_of_a_ring(size: float, enough: bool) -> None:
+    """BS 7671:2018+A2:2022, 433.1.204: 2.5 mm² of copper at least, though 1.5 mm² clipped direct carries 20 A.
+    Secondary.
+    """
+    assert met("GB", "ring-conductors", row(Circuit, ring=True, cable=size)) is enough
+
+
 @pytest.mark.parametrize(("rating", "fits"), [(20, False), (30, True), (32, True), (40, False)])
 def test_the_device_of_a_ring(rating: float, fits: bool) -> None:
     """BS 7671:2018+A2:2022, 433.1.204: 30 A or 32 A. Secondary."""
@@ -134,3 +162,31 @@ def test_sockets_in_a_home_have_thirty_milliamps(residual: float, holds: bool) -
     """BS 7671:2018+A2:2022, 411.3.3 with 415.1.1: 30 mA or less for sockets up to 32 A. Secondary."""
     assert met("GB", "sockets-behind-residual-device", row(Circuit, feeds_sockets=True, residual=residual)) is holds
     assert cell("GB", "residual-device", "most") == 0.03
+
+
+@pytest.mark.parametrize("country", ["DE", "AU"])
+@pytest.mark.parametrize(("residual", "holds"), [(0.03, True), (0.1, False)])
+def test_sockets_of_a_kitchen_elsewhere_have_thirty_milliamps(country: str, residual: float, holds: bool) -> None:
+    """HEA, Elektroinstallationen (web page): 30 mA for all sockets, primary; AS/NZS 3000, 2.6.3: memory."""
+    assert met(country, "sockets-behind-residual-device", row(Circuit, feeds_sockets=True, residual=residual)) is holds
+
+
+@pytest.mark.parametrize(("power", "holds"), [(2990, True), (3000, False), (3450, False)])
+def test_what_a_plug_carries(power: float, holds: bool) -> None:
+    """BS 1363 as public advice repeats it: 13 A in all, 2.99 kW at 230 V. Secondary."""
+    plugged = row(OnCircuit, plugged=True, power=power * WATT, voltage=230 * VOLT)
+    assert met("GB", "plug-carries-its-appliance", plugged) is holds
+
+
+@pytest.mark.parametrize(("power", "alone", "holds"), [(2000, False, False), (2000, True, True), (1990, False, None)])
+def test_german_circuits_of_their_own(power: float, alone: bool, holds: bool | None) -> None:
+    """HEA, Elektroinstallationen (web page), after DIN 18015-2: a circuit of its own from 2000 W. Primary."""
+    found = applied("DE", "heavy-load-on-its-own-circuit", row(OnCircuit, power=power * WATT, alone=alone))
+    assert (found.result is Result.MET if found is not None else None) is holds
+
+
+def test_heavy_cooking_appliances_are_not_on_a_ring() -> None:
+    """BS 7671:2018+A2:2022, Appendix 15: fixed loads over 2 kW on a circuit of their own. Secondary."""
+    for power, ring, holds in ((2100, True, False), (2100, False, True), (2000, True, None)):
+        found = applied("GB", "heavy-cooking-not-on-a-ring", row(OnCircuit, cooks=True, power=power * WATT, ring=ring))
+        assert (found.result is Result.MET if found is not None else None) is holds

@@ -7,9 +7,11 @@ import pytest
 from tests.standards.by_hand import SILENT, Value, applied, judged, met, need, row
 from validator.judging.outcomes import Result
 from validator.measures.appliances.hoods import HobUnderHood
+from validator.measures.appliances.landings import HobSide
 from validator.measures.appliances.over_hobs import UnitOverHob
 from validator.measures.appliances.splashbacks import BehindHob
 from validator.measures.rows import Given, Missing, Why
+from validator.measures.runs.setting_out import PointPlace
 from validator.measures.services.points import PointNearHob, PointNearSink
 
 INCH = 25.4
@@ -130,6 +132,12 @@ def sink(distance: float, **values: Value) -> PointNearSink:
     return row(PointNearSink, apart=distance + 73 + 400, **usual | values)
 
 
+def at_counter(inches: float, *, protected: bool, socket: bool = True) -> PointPlace:
+    """A point so far above a counter of 36 in."""
+    heights: dict[str, Value] = {"up": (36 + inches) * INCH, "worktop": 36 * INCH, "over_worktop": True}
+    return row(PointPlace, protected=protected, socket=socket, **heights)
+
+
 def hob(distance: float) -> PointNearHob:
     return row(PointNearHob, apart=distance + 73 + 295, half_plate=73, half_hob=295, above_worktop=160, fuel="gas")
 
@@ -160,18 +168,57 @@ def test_australian_cooking_surface() -> None:
 
 
 def test_american_receptacles_at_the_counter() -> None:
-    """NFPA 70 (2020), 210.8(A)(6): ground-fault protection for every receptacle that serves the counter. Secondary."""
-    far = 9 * 12 * INCH
-    assert not met("US", "receptacle-near-sink-protected", sink(far, protected=False, socket=True))
-    assert met("US", "receptacle-near-sink-protected", sink(far, protected=True, socket=True))
+    """NFPA 70 (2020), 210.8(A)(6): ground-fault protection for every receptacle that serves the counter, however far
+    its sink is; those count that stand no more than 20 in above it, 210.52(C)(3). Secondary.
+    """
+    rule = "receptacle-at-counter-protected"
+    assert not met("US", rule, at_counter(10, protected=False))
+    assert met("US", rule, at_counter(10, protected=True))
+    assert not met("US", rule, at_counter(20, protected=False))
+    assert applied("US", rule, at_counter(21, protected=False)) is None
+    assert applied("US", rule, at_counter(10, protected=False, socket=False)) is None
 
 
 def test_american_points_within_six_feet_of_a_sink() -> None:
-    """NFPA 70 (2020), 210.8(A)(7): ground-fault protection within 6 ft of the bowl. Secondary."""
+    """NFPA 70 (2020), 210.8(A)(7): ground-fault protection of receptacles within 6 ft of the bowl; those at the counter
+    have it anyway, and a switch is none. Secondary.
+    """
     near, far = 6 * 12 * INCH - 1, 6 * 12 * INCH + 1
-    assert not met("US", "receptacle-near-sink-protected", sink(near, protected=False))
-    assert met("US", "receptacle-near-sink-protected", sink(near, protected=True))
-    assert applied("US", "receptacle-near-sink-protected", sink(far, protected=False)) is None
+    rule = "receptacle-near-sink-protected"
+    beside: dict[str, Value] = {"socket": True, "at_counter": False}
+    assert not met("US", rule, sink(near, protected=False, **beside))
+    assert met("US", rule, sink(near, protected=True, **beside))
+    assert applied("US", rule, sink(far, protected=False, **beside)) is None
+    assert applied("US", rule, sink(near, protected=False, socket=True, at_counter=True)) is None
+    assert not met("US", rule, sink(near, protected=False, socket=True, at_counter=True, above_worktop=21 * INCH))
+    assert applied("US", rule, sink(near, protected=False, socket=False, at_counter=False)) is None
+
+
+def test_canadian_receptacles_within_a_metre_and_a_half_of_a_sink() -> None:
+    """Canadian Electrical Code: class A protection of receptacles within 1.5 m of a sink. Secondary."""
+    assert not met("CA", "receptacle-near-sink-protected", sink(1500, protected=False, socket=True))
+    assert met("CA", "receptacle-near-sink-protected", sink(1500, protected=True, socket=True))
+    assert applied("CA", "receptacle-near-sink-protected", sink(1501, protected=False, socket=True)) is None
+
+
+@pytest.mark.parametrize(
+    ("lining", "holds"), [("drywall", True), ("gypsum board", True), ("cement board", True), ("plywood", False)]
+)
+def test_canadian_wall_beside_a_cooktop(lining: str, holds: bool) -> None:
+    """Ontario Building Code 9.10.22.3: within 450 mm beside a cooktop a wall has protection as good as gypsum board of
+    9.5 mm. Primary; law.
+    """
+    side: dict[str, Value] = {"upright": "wall", "upright_nearer": 0, "lining": lining}
+    assert met("CA", "wall-beside-hob-protected", row(HobSide, upright_further=449, **side)) is holds
+    assert applied("CA", "wall-beside-hob-protected", row(HobSide, upright_further=450, **side)) is None
+
+
+@pytest.mark.parametrize(("protected", "least"), [(False, 600.0), (True, 450.0)])
+def test_australian_unit_over_a_gas_cooktop(protected: bool, least: float) -> None:
+    """AS/NZS 5601.1 as instructions give it: 600 mm to what burns overhead, 450 where protected. Secondary."""
+    rule = "protected-unit-over-hob" if protected else "unit-over-gas-hob"
+    assert met("AU", rule, unit_over(least, protected=protected))
+    assert not met("AU", rule, unit_over(least - 1, protected=protected))
 
 
 @pytest.mark.parametrize(("protected", "least"), [(False, 750.0), (True, 600.0)])

@@ -85,9 +85,17 @@ def test_a_hob_on_a_run_between_tall_unit_and_sink() -> None:
 def test_the_same_run_with_150_to_the_tall_unit() -> None:
     """The same: 150 mm is below what use asks for, and just what the gas trade takes where the paper is silent."""
     found = on_run(150)
-    assert found["worktop-beside-hob"] is Result.NOT_MET
+    assert found["worktop-on-both-sides-of-hob"] is Result.NOT_MET
     assert found["gas-hob-clear-of-tall-unit"] is Result.MET
     assert on_run(149)["gas-hob-clear-of-tall-unit"] is Result.NOT_MET
+
+
+def test_in_england_one_rule_reports_a_strip() -> None:
+    """Common practice: of a strip too narrow to be worktop one rule speaks, not two."""
+    assert "worktop-beside-hob" not in on_run(199)
+    assert on_run(199)["worktop-on-both-sides-of-hob"] is Result.NOT_MET
+    assert on_run(200)["worktop-on-both-sides-of-hob"] is Result.MET
+    assert on_run(200)["worktop-beside-hob"] is Result.NOT_MET
 
 
 def test_the_papers_of_a_hob_come_before_what_the_trade_takes() -> None:

@@ -66,3 +66,24 @@ def test_american_slope_of_a_small_drain() -> None:
     """
     assert met("US", "waste-fall", waste(1.5 * INCH, 1000, 0.25 / 12))
     assert not met("US", "waste-fall", waste(1.5 * INCH, 1000, 0.0207))
+
+
+@pytest.mark.parametrize(("slope", "holds"), [(1 / 48, True), (1 / 40, False)])
+def test_an_american_arm_that_falls_by_more_than_its_bore_is_reported(slope: float, holds: bool) -> None:
+    """IPC and IRC as trade pages give them: an arm falls by one pipe diameter at most; 6 ft of 1-1/2 in do at 1/4 in a
+    foot. Secondary.
+    """
+    assert met("US", "trap-arm-falls-little", waste(1.5 * INCH, 6 * FOOT, slope)) is holds
+
+
+@pytest.mark.parametrize(("country", "least"), [("CA", 0.02), ("AU", 0.025), ("DE", 0.01)])
+def test_least_fall_elsewhere(country: str, least: float) -> None:
+    """National Plumbing Code of Canada 1 in 50, AS/NZS 3500.2 1 in 40, DIN 1986-100 1 cm in a metre. From memory."""
+    assert met(country, "waste-fall", waste(50, 2000, least))
+    assert not met(country, "waste-fall", waste(50, 2000, least - 0.0003))
+
+
+def test_longest_german_branch() -> None:
+    """DIN 1986-100: 4 m without a vent. From memory."""
+    assert met("DE", "waste-length", waste(50, 4000, 0.02))
+    assert not met("DE", "waste-length", waste(50, 4001, 0.02))

@@ -52,9 +52,29 @@ def test_the_nearest_of_two_sinks_counts() -> None:
     assert (found.sink, found.away) == ("prep sink", 50)
 
 
-def test_a_dishwasher_on_another_wall_than_the_sink_makes_no_row() -> None:
-    more = "  other: {against: south, order: {dishwasher: 600}}"
-    assert rows(kitchen("B2: base 800", f"{SINK}, dishwasher: {{}}", more), "dishwasher by a sink") == []
+def test_a_dishwasher_on_another_wall_is_counted_from_the_sink_on_the_plan() -> None:
+    """The cut-out starts 1050 from the west wall, its front 560 out from the north one; the machine's front is 560 out
+    from the west wall and begins 860 from the north one: 490 aside and 300 down.
+    """
+    more = "  other: {against: west, order: {B8: base 1540, dishwasher: 600}}"
+    found = row(kitchen("B1: base 1000, B2: base 800", f"{SINK}, dishwasher: {{}}", more), "dishwasher by a sink")
+    assert found.sink == "sink"
+    assert found.away == pytest.approx((490**2 + 300**2) ** 0.5)
+
+
+def test_a_dishwasher_across_the_aisle_is_as_far_as_the_aisle_is_wide() -> None:
+    more = "  other: {against: south, order: {G1: gap 3800, B8: base 600, dishwasher: 600}}"
+    found = row(kitchen("B2: base 800", f"{SINK}, dishwasher: {{}}", more), "dishwasher by a sink")
+    assert found.away == 3000 - 2 * 560
+
+
+def test_a_dishwasher_that_stands_nowhere_yet_is_asked_for_its_place() -> None:
+    found = row(kitchen("B2: base 800", f"{SINK}, dishwasher: {{}}"), "dishwasher by a sink")
+    assert to_find(found, "away") == {"/appliances/dishwasher/in"}
+
+
+def test_without_a_sink_no_dishwasher_is_by_one() -> None:
+    assert rows(kitchen("dishwasher: 600", "dishwasher: {}"), "dishwasher by a sink") == []
 
 
 def test_a_tall_oven_has_the_worktop_at_either_side() -> None:
@@ -118,8 +138,21 @@ def test_what_is_not_sure_of_a_place_stays_in_the_ways_to_it() -> None:
 
 def test_without_one_of_the_three_there_is_no_triangle() -> None:
     assert rows(kitchen("B2: base 600"), "work triangle") == []
+    two = "sink: {in: B2}, hob: {is: gas hob, in: B4}"
+    assert rows(kitchen("B2: base 600, B4: base 600", two), "work triangle") == []
+
+
+def test_the_ways_to_a_fridge_that_stands_nowhere_yet_are_not_known() -> None:
     fridge = "sink: {in: B2}, hob: {is: gas hob, in: B4}, fridge: {body: 600 w x 1800 h x 600 d}"
-    assert rows(kitchen("B2: base 600, B4: base 600", fridge), "work triangle") == []
+    found = row(kitchen("B2: base 600, B4: base 600", fridge), "work triangle")
+    assert to_find(found, "all_round") == {"/appliances/fridge/in"}
+    assert found.sink_to_hob == 600
+
+
+def test_of_two_fridges_the_one_that_stands_in_a_run_counts() -> None:
+    both = "sink: {in: B2}, hob: {is: gas hob, in: B4}, old fridge: {is: fridge}, fridge: {in: T1}"
+    found = row(kitchen("B2: base 600, B4: base 600, T1: tall 600", both), "work triangle")
+    assert found.subject.name == "sink, hob and fridge"
 
 
 def test_a_room_of_unknown_size_leaves_the_ways_unknown() -> None:

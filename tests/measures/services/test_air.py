@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.measures.plans import row, rows, to_find
+from tests.measures.plans import left_out, row, rows, to_find
 
-EXTRACT, DUCT = "extract of a kitchen", "duct to outside"
+EXTRACT, DUCT, FUMES = "extract of a kitchen", "duct to outside", "fumes of cooking"
 LITRE_A_SECOND = 1e6  # a flow is kept in cubic millimetres a second
 
 
@@ -46,3 +46,27 @@ def test_only_a_duct_to_outside_asks_for_an_open_flue() -> None:
 def test_a_duct_in_one_line_gives_bore_and_end() -> None:
     found = row("appliances: {hood: {ducted: 125 mm round through the outside wall}}", DUCT)
     assert (found.bore, found.ends) == (125, "outside wall")
+
+
+def test_a_hood_that_does_not_say_where_its_air_goes_may_have_a_duct() -> None:
+    assert left_out("appliances: {hood: {}}", DUCT) == ["/appliances/hood/ducted"]
+    assert left_out("appliances: {hood: {ducted: recirculating}}", DUCT) == []
+
+
+@pytest.mark.parametrize("kind", [EXTRACT, DUCT, FUMES])
+def test_without_appliances_nobody_knows_what_air_goes_out(kind: str) -> None:
+    assert left_out("", kind) == ["/appliances"]
+    assert left_out("appliances: none", kind) == []
+
+
+@pytest.mark.parametrize(
+    ("more", "planned"),
+    [("", False), (", hood: {ducted: recirculating}", True), (", fan: {is: extract fan}", True)],
+)
+def test_whether_anything_catches_the_fumes_of_a_hob(more: str, planned: bool) -> None:
+    assert row(f"appliances: {{hob: {{is: gas hob}}{more}}}", FUMES).planned is planned
+
+
+def test_an_appliance_of_no_kind_may_be_the_fan() -> None:
+    found = row("appliances: {hob: {is: gas hob}, thing in the wall: {}}", FUMES)
+    assert to_find(found, "planned") == {"/appliances/thing in the wall/is"}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.measures.plans import PROJECT, ends, gaps, known, left_out, row, rows, to_find, working
+from tests.measures.plans import PROJECT, ends, gaps, known, left_out, row, rows, site, to_find, working
 from validator.measures.reading import exactly
 from validator.measures.rows import Subject, Why
 from validator.measures.services.circuits import CookingDemand
@@ -90,6 +90,34 @@ def test_a_further_load_is_added() -> None:
     plan = KITCHEN.replace("rcd: 30 mA, cable: 6 mm2", "rcd: 30 mA, load: 460 W, cable: 6 mm2")
     _, hob = rows(plan, KIND)
     assert hob.design_current == pytest.approx(16 + 2)
+
+
+@pytest.mark.parametrize("served", ["C1, S2", "C1, all sockets"])
+def test_a_socket_on_the_circuit_of_a_cooker_draws_five_amperes_more(served: str) -> None:
+    """On-Site Guide to BS 7671, table A2: 5 A for a socket on the control unit of a cooker (secondary)."""
+    plan = KITCHEN.replace("serves: C1", f"serves: [{served}]").replace("serves: all sockets", "serves: S1")
+    plan = plan.replace("{power: 1.84 kW, supply: S2}", "none").replace("{power: 2.3 kW, supply: S1}", "none")
+    plan = plan.replace("  dishwasher: none\n", "").replace("  washing machine: none\n", "")
+    _, hob = rows(plan, KIND)
+    assert hob.design_current == pytest.approx(16 + 5)
+    assert (5.0, "socket on its switch") in working(hob, "design_current")
+
+
+def test_sockets_alone_draw_nothing_of_their_own() -> None:
+    sockets, _ = rows(KITCHEN, KIND)
+    assert known(sockets, "demands").parts == ()
+
+
+def test_a_socket_on_no_circuit_of_the_plan_hangs_on_one_that_nobody_wrote_down() -> None:
+    plan = KITCHEN.replace("serves: all sockets", "serves: S1")
+    assert left_out(plan, KIND) == ["/circuits"]
+    assert left_out(KITCHEN, KIND) == []
+    (gap,) = [entry.missing for entry in site(plan).rows(KIND).left_out]
+    assert gap.label == "circuit that feeds S2"
+
+
+def test_a_circuit_that_does_not_say_what_it_serves_may_feed_any_socket() -> None:
+    assert left_out(KITCHEN.replace(", serves: all sockets}", "}"), KIND) == []
 
 
 def test_an_appliance_may_name_its_circuit_or_be_named_by_it() -> None:

@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING
 
 from validator.measures.appliances.appliance_places import HOBS, of_kinds, place_of
 from validator.measures.arithmetic import least, most
-from validator.measures.plane.footprints import Footprint, Plane, drawn
-from validator.measures.rows import Given, LeftOut, Missing, Row, Rows, Subject, Why, figure, given
+from validator.measures.plane.footprints import Footprint, drawn, two_drawn
+from validator.measures.rows import Given, LeftOut, Missing, Row, Rows, Subject, figure, gaps_of, given
 from validator.plan.dimensions import LENGTH
 
 if TYPE_CHECKING:
-    from validator.measures.runs.run_places import Standing
+    from validator.measures.appliances.appliance_places import ApplianceAt
     from validator.measures.site import Site
 
 COLD = frozenset({"fridge", "fridge freezer"})
@@ -40,42 +40,43 @@ class WorkTriangle(Row, kind="work triangle"):
 
 
 def work_triangles(site: Site) -> Rows:
-    """One row where sink, hob and fridge stand in runs of one room; of several of a kind the first counts."""
+    """One row where there are sink, hob and fridge in one room; of several of a kind the first that stands in a run.
+
+    One that sits nowhere yet may stand anywhere: the ways to it are not known.
+    """
     plan = site.plan
     if plan.appliances.left_out:
         return Rows(left_out=[LeftOut(WorkTriangle.kind, Missing("/appliances", "appliances"))])
     if plan.runs.left_out:
         return Rows()
-    corners: list[tuple[str, Standing]] = []
+    corners: list[ApplianceAt] = []
     for kinds in (SINKS, HOBS, COLD):
         places = [place_of(site, name) for name in of_kinds(plan, kinds)]
-        corners += [(place.name, place.standing) for place in places if place.standing is not None][:1]
-    if len(corners) < 3 or len({id(plan.room_of(thing.wall)) for _, thing in corners}) > 1:
+        corners += sorted(places, key=lambda place: place.standing is None)[:1]
+    rooms = {id(plan.room_of(place.standing.wall)) for place in corners if place.standing is not None}
+    if len(corners) < 3 or len(rooms) > 1:
         return Rows()
-    (sink, at_sink), (hob, at_hob), (fridge, at_fridge) = corners
-    subject = Subject(f"{sink}, {hob} and {fridge}", plan.appliances.pointer)
+    sink, hob, fridge = corners
+    subject = Subject(f"{sink.name}, {hob.name} and {fridge.name}", plan.appliances.pointer)
     row = WorkTriangle(
         subject,
-        sink_to_hob=_way(site, at_sink, at_hob, f"from {sink} to {hob}"),
-        hob_to_fridge=_way(site, at_hob, at_fridge, f"from {hob} to {fridge}"),
-        fridge_to_sink=_way(site, at_fridge, at_sink, f"from {fridge} to {sink}"),
+        sink_to_hob=_way(site, sink, hob),
+        hob_to_fridge=_way(site, hob, fridge),
+        fridge_to_sink=_way(site, fridge, sink),
     )
     return Rows([row])
 
 
-def _way(site: Site, one: Standing, other: Standing, label: str) -> Given:
+def _way(site: Site, start: ApplianceAt, end: ApplianceAt) -> Given:
     """How far the middles of two fronts are apart on the plan of the room."""
-    if not isinstance(site.plane, Plane):
-        return site.plane
-    both = [(thing, site.plane.of.get(thing.item.pointer)) for thing in (one, other)]
-    here, there = (footprint for _, footprint in both)
-    if here is None or there is None:
-        unplaced = next(thing for thing, footprint in both if footprint is None)
-        lacking = site.plane.lacking.get(unplaced.run)
-        if lacking:
-            return lacking
-        detail = f"the plan does not say where {unplaced.name} stands in the room"
-        return Missing(unplaced.item.pointer, label, Why.UNCLEAR, detail=detail)
+    one, other, label = start.standing, end.standing, f"from {start.name} to {end.name}"
+    if one is None or other is None:
+        nowhere = [gap for place in (start, end) if place.standing is None for gap in gaps_of(place.wall)]
+        return tuple(nowhere)
+    both = two_drawn(site, one, other, label)
+    if not isinstance(both, list):
+        return both
+    here, there = both
     (x, y), (to_x, to_y) = _front(here), _front(there)
     way = math.hypot(to_x - x, to_y - y)
     slack = here.slack + there.slack + here.line.slack_to(there.line)

@@ -176,6 +176,21 @@ class Plane:
         return found
 
 
+def two_drawn(site: Site, one: Standing, other: Standing, label: str) -> list[Footprint] | Given:
+    """The footprints of two things of runs, or what is missing for the first of them that is not drawn."""
+    if not isinstance(site.plane, Plane):
+        return site.plane
+    found = []
+    for thing in (one, other):
+        footprint = site.plane.of.get(thing.item.pointer)
+        if footprint is None:
+            detail = f"the plan does not say where {thing.name} stands in the room"
+            unplaced = Missing(thing.item.pointer, label, Why.UNCLEAR, detail=detail)
+            return site.plane.lacking.get(thing.run) or unplaced
+        found.append(footprint)
+    return found
+
+
 def plane_of(site: Site) -> Plane:
     """The rooms of a plan from above."""
     drawn = wall_lines(site.plan)

@@ -108,6 +108,8 @@ class PointPlace(Row, kind="point on a wall"):
     is_measured: bool = given(YES_NO, "whether its place is measured along the wall")
     wall_length: float = given(LENGTH, "length of the wall")
     ceiling: float = given(LENGTH, "ceiling above the bare floor")
+    socket: bool = given(YES_NO, "whether it is a socket")
+    protected: bool = given(YES_NO, "whether a device of 30 mA or less (a GFCI of 5 mA) protects it")
 
     @figure(LENGTH, "inside its wall", start="nearest edge of the wall", end="edge of the plate")
     def inside_wall(self) -> float:

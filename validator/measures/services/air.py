@@ -6,8 +6,21 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.appliances.appliance_places import HOODS, kind_of, of_kinds
-from validator.measures.rows import TERM, YES_NO, Given, Known, Missing, Row, Rows, Subject, Words, given
+from validator.measures.appliances.appliance_places import HOBS, HOODS, kind_of, none_yet, of_kinds
+from validator.measures.rows import (
+    TERM,
+    YES_NO,
+    Given,
+    Known,
+    LeftOut,
+    Missing,
+    Row,
+    Rows,
+    Subject,
+    Words,
+    gaps_of,
+    given,
+)
 from validator.plan.dimensions import FLOW, LENGTH, NUMBER
 from validator.plan.names import fold
 
@@ -32,6 +45,12 @@ class Extract(Row, kind="extract of a kitchen"):
     makeup_air: bool = given(YES_NO, "whether air is let in for it")
 
 
+class Fumes(Row, kind="fumes of cooking"):
+    """A hob or a cooker, and whether there is anything that catches what rises from it."""
+
+    planned: bool = given(YES_NO, "whether a hood or fan is planned")
+
+
 class DuctOutside(Row, kind="duct to outside"):
     """The duct of a hood or a fan whose air leaves the room, and what its draught may pull fumes from."""
 
@@ -50,16 +69,32 @@ def extracts(site: Site) -> Rows:
     outside = {name: _outside(name, plan.appliances[name]) for name in _all(plan)}
     hoods = {name: where for name, where in outside.items() if kind_of(name, plan.appliances[name]) in HOODS}
     ducted_hood = _any_outside(hoods, plan.appliances.pointer, "hood ducted outside")
-    return Rows([_extract(plan, name, outside, name in hoods, ducted_hood) for name in outside])
+    rows = none_yet(plan, Extract.kind)
+    rows.rows += [_extract(plan, name, outside, name in hoods, ducted_hood) for name in outside]
+    return rows
+
+
+def fumes_of_cooking(site: Site) -> Rows:
+    """A row for each hob and cooker. While one appliance does not say what it is, it may be the fan."""
+    plan = site.plan
+    rows = none_yet(plan, Fumes.kind)
+    catches = bool(_all(plan))
+    unsaid = tuple(entry.missing for entry in rows.left_out)
+    for name in of_kinds(plan, HOBS):
+        pointer = plan.appliances[name].pointer
+        planned: Given = reading.exactly(catches, pointer, "whether a hood or fan is planned")
+        rows.rows.append(Fumes(Subject(name, pointer), planned=unsaid if unsaid and not catches else planned))
+    return rows
 
 
 def ducts_to_outside(site: Site) -> Rows:
-    """A row for each hood or fan that is known to be ducted outside."""
+    """A row for each hood or fan that is ducted outside; one that does not say so may be."""
     plan = site.plan
-    rows = Rows()
+    rows = none_yet(plan, DuctOutside.kind)
     for name in _all(plan):
         duct = plan.appliances[name].ducted
         outside = _outside(name, plan.appliances[name])
+        rows.left_out += [LeftOut(DuctOutside.kind, gap) for gap in gaps_of(outside)]
         if duct is not None and isinstance(outside, Known) and outside.value:
             rows.rows.append(_duct(plan, name, duct))
     return rows

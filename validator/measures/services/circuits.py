@@ -28,6 +28,9 @@ WITHOUT_MAINS = frozenset({"sink", "tap", "gas hob", "gas cooker"})
 """What draws nothing worth counting: the power of a gas appliance is gas."""
 
 ALL_SOCKETS = "all sockets"
+SOCKETS = frozenset({"socket", "sockets", "receptacle", "receptacles", "duplex", "gfci", "gpo"})
+OUTLETS = frozenset({"outlet", "outlets"})
+WIRED_IN = frozenset({"flex", "cable", "cooker", "plate"})
 
 COPPER = "copper"
 """What the cable of a house is made of where a plan says nothing else, and what the tables are for."""
@@ -97,7 +100,19 @@ def circuits(site: Site) -> Rows:
         return Rows(left_out=[LeftOut(Circuit.kind, Missing("/circuits", "circuits"))])
     served = {name: frozenset(names_served(plan, circuit)) for name, circuit in plan.circuits.items()}
     loads = _loads(site, served)
-    return Rows([_circuit(site, name, circuit, loads[name]) for name, circuit in plan.circuits.items()])
+    found = Rows([_circuit(site, name, circuit, loads[name]) for name, circuit in plan.circuits.items()])
+    if plan.circuits and all(circuit.serves is not None for circuit in plan.circuits.values()):
+        found.left_out += _unwritten(plan, frozenset().union(*served.values()))
+    return found
+
+
+def _unwritten(plan: Plan, served: frozenset[str]) -> list[LeftOut]:
+    """The circuits that nobody wrote down: a socket that none of those in the plan serves hangs on one of them."""
+    return [
+        LeftOut(Circuit.kind, Missing(plan.circuits.pointer, f"circuit that feeds {name}"))
+        for name, point in plan.points.items()
+        if is_socket(point) and fold(name) not in served
+    ]
 
 
 class _Load:
@@ -147,9 +162,9 @@ def names_served(plan: Plan, circuit: CircuitWritten) -> Iterator[str]:
 
 
 def is_socket(point: Point) -> bool:
-    """Whether what it is called says that it is a socket."""
-    words = fold(point.is_).split()
-    return any(word in ("socket", "sockets", "receptacle", "receptacles") for word in words)
+    """Whether what it is called says that it is a socket; an outlet plate that a flex is wired into is none."""
+    words = set(fold(point.is_).split())
+    return bool(words & SOCKETS) or (bool(words & OUTLETS) and not words & WIRED_IN)
 
 
 def _kind(name: str, appliance: Appliance) -> str:
@@ -167,7 +182,10 @@ def _demand(site: Site, name: str, appliance: Appliance) -> Row:
 
 
 def _circuit(site: Site, name: str, circuit: CircuitWritten, load: _Load) -> Row:
-    powers, demands = load.powers, load.demands
+    powers, demands, feeds_sockets = load.powers, load.demands, _feeds_sockets(site.plan, circuit)
+    if demands and isinstance(feeds_sockets, Known) and feeds_sockets.value:
+        on_switch = looked_up(site, "cooking-diversity", "socket", {}, circuit.pointer, "socket on its switch")
+        demands = [*demands, on_switch]
     if circuit.load is not None:
         powers = [*powers, reading.read(circuit, "load", "other loads")]
     if circuit.serves is None:
@@ -177,7 +195,7 @@ def _circuit(site: Site, name: str, circuit: CircuitWritten, load: _Load) -> Row
         powers = [*powers, Missing("/points", "sockets")]
     return Circuit(
         Subject(name, circuit.pointer),
-        ring=_is_ring(circuit),
+        ring=is_ring(circuit),
         powers=reading.parts(powers),
         demands=reading.parts(demands),
         voltage=looked_up(site, "supply-voltage", "voltage", {"feeds": "other"}, circuit.pointer, "supply"),
@@ -187,7 +205,7 @@ def _circuit(site: Site, name: str, circuit: CircuitWritten, load: _Load) -> Row
         tabulated=_tabulated(site, circuit),
         insulation_factor=_insulation_factor(site, circuit),
         residual=reading.read(circuit, "rcd", "residual current device"),
-        feeds_sockets=_feeds_sockets(site.plan, circuit),
+        feeds_sockets=feeds_sockets,
     )
 
 
@@ -228,7 +246,7 @@ def _tabulated(site: Site, circuit: CircuitWritten) -> Given:
     return _between(ends, cable)
 
 
-def _is_ring(circuit: CircuitWritten) -> Given:
+def is_ring(circuit: CircuitWritten) -> Given:
     pointer, label = circuit.pointer_to("is"), "whether it is a ring"
     if isinstance(circuit.is_, str):
         return reading.exactly(circuit.is_ == "ring", pointer, label)

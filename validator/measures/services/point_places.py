@@ -12,7 +12,7 @@ from validator.measures.room.slopes import ceiling_at
 from validator.measures.room.walls import half_of, length_of, named_gap, place_along, worked
 from validator.measures.rows import Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, figure, gaps_of, given
 from validator.measures.runs.setting_out import PointPlace
-from validator.measures.services.circuits import names_served
+from validator.measures.services.circuits import is_socket, names_served
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
 
@@ -220,16 +220,18 @@ def _row(site: Site, placed: PlacedPoint) -> PointPlace:
         plate_width=plate(name, point, "w"),
         plate_height=plate(name, point, "h"),
         worktop=site.points.worktop(name),
-        over_worktop=_over_worktop(site, placed),
+        over_worktop=over_worktop(site, placed),
         finished_floor=site.levels.at(placed.on).finished_floor,
         wall=placed.wall,
         is_measured=reading.exactly(point.along is not None, point.pointer, "whether its place is measured"),
         wall_length=length_of(site.plan, placed.on) if placed.on else placed.wall,
         ceiling=ceiling_at(site, placed.on, along),
+        socket=reading.exactly(is_socket(point), point.pointer_to("is_"), "whether it is a socket"),
+        protected=protected(site, placed),
     )
 
 
-def _over_worktop(site: Site, placed: PlacedPoint) -> Given:
+def over_worktop(site: Site, placed: PlacedPoint) -> Given:
     """Whether a worktop lies below a point at all: not where it sits in or behind a thing, nor on a bare wall."""
     label = f"whether a worktop lies below {placed.name}"
     if placed.point.in_ is not None or placed.point.behind is not None:
@@ -247,3 +249,27 @@ def _over_worktop(site: Site, placed: PlacedPoint) -> Given:
 def _is_hung_over_one(site: Site, placed: PlacedPoint) -> bool:
     near = placed.near
     return near is not None and site.levels.is_hung(near) and bool(site.levels.worktops_at(near.wall))
+
+
+def protected(site: Site, placed: PlacedPoint) -> Given:
+    """Whether a device that is quick enough for people protects a point: said of the point, or of a circuit that serves
+    it, whose rating the table of the country decides."""
+    label = f"whether a residual current device protects {placed.name}"
+    if placed.point.rcd is not None:
+        return reading.word(placed.point.rcd, placed.point.pointer_to("rcd"), label)
+    plan = site.plan
+    if plan.circuits.left_out:
+        return Missing(plan.circuits.pointer, "circuits")
+    serving = site.points.circuits.get(fold(placed.name))
+    if not serving:
+        detail = f"no circuit says that it serves {placed.name}"
+        return Missing(placed.point.pointer_to("rcd"), label, Why.UNCLEAR, detail=detail)
+    residual = named_gap(reading.read(serving[0], "rcd", "residual current device"), label)
+    table = site.library.table("residual-device", site.country)
+    cell = table.find("most", {}) if table is not None else None
+    if not isinstance(residual, Known):
+        return residual
+    if cell is None:
+        return Missing("/project/country", label, Why.NO_TABLE_ROW)
+    quick = residual.high is not None and residual.high <= float(cell.value)
+    return reading.exactly(quick, residual.pointer, label, f"from {cell.table}, {cell.source}")

@@ -27,11 +27,11 @@ from validator.measures.rows import (
     Row,
     Rows,
     Subject,
-    Why,
     figure,
     given,
 )
 from validator.measures.services.circuits import is_socket
+from validator.measures.services.point_places import over_worktop, protected
 from validator.plan.dimensions import LENGTH, VOLUME
 from validator.plan.names import fold
 
@@ -62,6 +62,7 @@ class PointNearSink(Row, kind="point near a sink"):
     volume: float = given(VOLUME, "what the bowl holds")
     socket: bool = given(YES_NO, "whether it is a socket")
     protected: bool = given(YES_NO, "whether a device of 30 mA or less (a GFCI of 5 mA) protects it")
+    at_counter: bool = given(YES_NO, "whether a worktop lies below it")
 
     @figure(LENGTH, "distance", start="edge of the sink", end="edge of the plate")
     def distance(self) -> float:
@@ -99,7 +100,8 @@ def points_near_sinks(site: Site) -> Rows:
                 socket=reading.exactly(
                     is_socket(placed.point), placed.point.pointer_to("is_"), "whether it is a socket"
                 ),
-                protected=_protected(site, placed),
+                protected=protected(site, placed),
+                at_counter=over_worktop(site, placed),
             )
         )
     return rows
@@ -198,27 +200,3 @@ def _volume(sink: ApplianceAt) -> Given:
         height=named_gap(reading.quantity(bowl.h, pointer, "deep"), label),
     )
     return worked(row, "volume", "what the bowl holds")
-
-
-def _protected(site: Site, placed: PlacedPoint) -> Given:
-    """Whether a device that is quick enough for people protects a point: said of the point, or of a circuit that serves
-    it, whose rating the table of the country decides."""
-    label = f"whether a residual current device protects {placed.name}"
-    if placed.point.rcd is not None:
-        return reading.word(placed.point.rcd, placed.point.pointer_to("rcd"), label)
-    plan = site.plan
-    if plan.circuits.left_out:
-        return Missing(plan.circuits.pointer, "circuits")
-    serving = site.points.circuits.get(fold(placed.name))
-    if not serving:
-        detail = f"no circuit says that it serves {placed.name}"
-        return Missing(placed.point.pointer_to("rcd"), label, Why.UNCLEAR, detail=detail)
-    residual = named_gap(reading.read(serving[0], "rcd", "residual current device"), label)
-    table = site.library.table("residual-device", site.country)
-    cell = table.find("most", {}) if table is not None else None
-    if not isinstance(residual, Known):
-        return residual
-    if cell is None:
-        return Missing("/project/country", label, Why.NO_TABLE_ROW)
-    quick = residual.high is not None and residual.high <= float(cell.value)
-    return reading.exactly(quick, residual.pointer, label, f"from {cell.table}, {cell.source}")

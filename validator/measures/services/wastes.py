@@ -38,6 +38,10 @@ class Waste(Row, kind="waste"):
     length: float = given(LENGTH, "length")
     slope: float = given(SLOPE, "fall")
 
+    @figure(LENGTH, "what it falls in all", start="trap", end="stack, or vent")
+    def falls(self) -> float:
+        return self.slope * self.length
+
 
 def drops(site: Site) -> Rows:
     """A row for each waste whose fall follows from how far it drops."""
