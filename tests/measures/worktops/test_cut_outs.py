@@ -117,6 +117,12 @@ def test_without_worktops_or_appliances_nobody_knows_of_cut_outs(section: str) -
     assert left_out("\n".join(lines), CUT_OUT) == [f"/{section}"]
 
 
+def test_a_hob_over_an_opening_has_no_sides_beside_it() -> None:
+    text = ROOM.replace("B2: drawers 900", "oven: 600")
+    more = "appliances: {oven: {is: oven}, hob: {is: gas hob, over: oven, cut-out: 580 x 490}}\n"
+    assert row(text + more, CUT_OUT).beside == 10
+
+
 def test_a_sink_that_nobody_says_the_unit_of_is_still_cut_into_a_worktop() -> None:
     assert left_out(ROOM + "appliances: {sink: {cut-out: 500 x 480}}\n", CUT_OUT) == ["/appliances/sink/in"]
 

@@ -119,6 +119,40 @@ def test_corners_that_nobody_measured_are_asked_for() -> None:
     assert to_find(row(ROOM + CORNER + TOPS, JOINT), "corner_angle") == {"/corners"}
 
 
+U_SHAPE = (
+    "runs: {n: {against: north, order: {B1: base 1000, range: 600, B2: base 2400}}, "
+    "w: {against: west, from: fronts of n, order: {B4: base 900}}, "
+    "e: {against: east, from: fronts of n, order: {B5: base 600, slot: 600, B6: base 600}}}\n"
+    "appliances: {range: {is: gas cooker}, slot: {is: gas cooker}}\n"
+)
+LEFT_TOP, RIGHT_TOP = "left: {on: n, between: west wall and range}", "right: {on: n, between: range and east wall}"
+
+
+@pytest.mark.parametrize("tops", [f"{LEFT_TOP}, {RIGHT_TOP}", f"{RIGHT_TOP}, {LEFT_TOP}"])
+def test_each_corner_is_that_of_the_tops_which_reach_it(tops: str) -> None:
+    """A cooker parts the top of the middle run, another that of the run at the right."""
+    sides = "wt: {on: w}, near: {on: e, between: north wall and slot}, far: {on: e, between: slot and south wall}"
+    found = rows(ROOM + U_SHAPE + f"worktops: {{{tops}, {sides}}}\n", JOINT)
+    assert [each.subject.name for each in found] == ["corner of wt and left", "corner of near and right"]
+
+
+def test_a_corner_joint_with_one_top_says_nothing_of_the_corner_with_another() -> None:
+    tops = "worktops: {n: {on: n, corner: masons mitre with wt}, wt: {on: w}, et: {on: e}}\n"
+    west, east = rows(ROOM + U_SHAPE.replace("range: 600", "B3: base 600") + tops, JOINT)
+    assert west.form == "masons mitre"
+    assert to_find(east, "form") == {"/worktops/et/corner/is"}
+
+
+@pytest.mark.parametrize("new", ["B4: base 900, T1: tall 600", "T1: tall 600, B1: base 1000"])
+def test_a_tall_unit_in_the_corner_leaves_no_joint_there(new: str) -> None:
+    """It stands at the corner of either run."""
+    room = ROOM.replace("kinds: {", "kinds: {tall: {height: 2000, depth: 560, front: 19, void behind: 50}, ")
+    old = new.replace("T1: tall 600", "").strip(", ")
+    runs = U_SHAPE.replace(old, new).replace("B2: base 2400", "B2: base 1500")
+    found = rows(room + runs + "worktops: {n: {on: n}, wt: {on: w}}\n", JOINT)
+    assert found == []
+
+
 LENGTH = "length of a worktop"
 
 

@@ -169,7 +169,9 @@ def _row(site: Site, placed: Placed, beside: list[Placed]) -> Row:
         subject = subject._replace(along=(float(placed.left.value), float(placed.right.value)))
     label = f"side of {placed.standing.name}"
     side = reading.read(item, "sides", label)
-    if item.sides is None:
+    if item.family == "opening":
+        side = reading.exactly(0, item.pointer, label, "an opening has none")
+    elif item.sides is None:
         side = looked_up(site, "usual-sizes", "size", {"thing": "side of a cabinet"}, item.pointer, label)
     pointer = appliance.pointer_to("is")
     return CutOut(

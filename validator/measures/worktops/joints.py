@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from validator.measures import reading
 from validator.measures.arithmetic import least, most
 from validator.measures.room.corners import RIGHT, corner_found
-from validator.measures.room.walls import place_along
+from validator.measures.room.walls import place_along, which_end
 from validator.measures.rows import (
     NAME,
     TERM,
@@ -83,9 +83,8 @@ def worktop_joints(site: Site) -> Rows:
     for name, top in site.plan.worktops.items():
         for called, joint in joints_of(name, top):
             rows.rows.append(_in_a_top(site, called, joint, name, top))
-    by_run = {fold(top.on): name for name, top in site.plan.worktops.items()}
-    for name, top in site.plan.worktops.items():
-        rows.rows += _corner(site, name, top, by_run)
+    for run in site.plan.runs:
+        rows.rows += _corner(site, run)
     return rows
 
 
@@ -121,19 +120,48 @@ def _lies_in(at: Given, piece: Piece) -> bool:
     return start <= place <= end
 
 
-def _corner(site: Site, name: str, top: Worktop, by_run: dict[str, str]) -> list[Row]:
-    """The joint at that end of a worktop from which its run starts at the fronts of another run with a worktop."""
-    run = site.plan.runs.get(top.on)
-    start = run.from_ if run is not None else None
-    met = by_run.get(fold(start.fronts_of)) if start is not None and start.fronts_of else None
-    if met is None or not site.worktop_pieces[name]:
+def _corner(site: Site, name: str) -> list[Row]:
+    """The joint in the corner where a run starts at the fronts of another: of the worktops that reach it."""
+    plan, run = site.plan, site.plan.runs[name]
+    other = run.from_.fronts_of if run.from_ is not None else ""
+    if not other or other not in plan.runs:
         return []
-    from_right = site.setting_out.ends[site.plan.runs.written(top.on)].from_right
-    pieces = site.worktop_pieces[name]
-    piece = pieces[-1] if from_right else pieces[0]
-    joint = next((each.corner for each in (top, site.plan.worktops[met]) if each.corner is not None), None)
+    from_right = site.setting_out.ends[plan.runs.written(name)].from_right
+    piece = _last_piece(site, name, "right" if from_right else "left")
+    met = _last_piece(site, other, which_end(plan, plan.runs[other].against, run.against))
+    if piece is None or met is None:
+        return []
     at = piece.end if from_right else piece.start
-    return [_row(site, f"corner of {name} and {met}", joint, top, piece, at, other=site.plan.worktops[met])]
+    called = f"corner of {piece.worktop} and {met.worktop}"
+    return [_row(site, called, _corner_joint(piece, met), piece.top, piece, at, other=met.top)]
+
+
+def _last_piece(site: Site, run: str, side: str) -> Piece | None:
+    """The piece of worktop that lies over the last thing at one end of a run; none where that stands through it.
+
+    A gap there is a corner that the worktop closes.
+    """
+    standing = [thing for thing in site.setting_out.in_run(run) if not site.levels.is_hung(thing)]
+    things = [thing for thing in standing if thing.item.family != "gap"]
+    if not things:
+        return None
+    last = things[-1 if side == "right" else 0].name
+    pieces = [
+        piece
+        for name, top in site.plan.worktops.items()
+        if fold(top.on) == fold(run)
+        for piece in site.worktop_pieces[name]
+    ]
+    return next((piece for piece in pieces if any(thing.name == last for thing in piece.below)), None)
+
+
+def _corner_joint(piece: Piece, met: Piece) -> Joint | None:
+    """What either top says of the joint in their corner; one that names a third top speaks of another corner."""
+    for one, other in ((piece, met), (met, piece)):
+        joint = one.top.corner
+        if joint is not None and fold(joint.with_ or other.worktop) == fold(other.worktop):
+            return joint
+    return None
 
 
 def _row(
