@@ -38,6 +38,34 @@ def test_the_room_is_dry_when_its_plaster_is() -> None:
     assert found.after_dry / DAY == 2
 
 
+def test_the_room_is_dry_when_the_plaster_is_that_a_coating_says_was_done_later() -> None:
+    """Plastered on 8 April, so that the room is dry on the 19th; the delivery of the 18th comes a day early."""
+    coating = "coatings: {walls: {on: new gypsum plaster, walls: all, plastered: 2027-04-08}}\n"
+    found = row(WORK + coating + "deliveries: {units: {due: 2027-04-18}}", "delivery", STARTS)
+    assert found.after_dry / DAY == -1
+
+
+def test_what_dries_under_a_name_of_ones_own_leaves_open_when_the_room_is_dry() -> None:
+    text = WORK.replace("plaster: {", "skim: {") + "deliveries: {units: {due: 2027-04-18}}"
+    assert to_find(row(text, "delivery", STARTS), "after_dry") == {"/work/skim/dries"}
+
+
+def units(hang: str, fit: str) -> str:
+    work = f"  order: usual\n  days: every day\n  hang wall units: {hang}\n  fit base units: {fit}\n"
+    return f"work:\n{work}deliveries: {{units: {{due: 2027-04-18}}}}"
+
+
+def test_a_task_without_a_date_may_be_the_first_that_needs_a_delivery() -> None:
+    found = row(units("{on: to find out}", "{takes: 2 days, on: 2027-04-20}"), "delivery", STARTS)
+    assert to_find(found, "in_hand") == {"/work/hang wall units/on"}
+
+
+def test_a_task_without_a_date_that_follows_the_first_needs_nothing_sooner() -> None:
+    """Base units follow the wall units, of which nobody says how long they take."""
+    found = row(units("{on: 2027-04-19}", "{takes: 2 days}"), "delivery", STARTS)
+    assert (found.task, found.in_hand / DAY) == ("hang wall units", 1)
+
+
 def test_an_appliance_with_a_day_is_a_delivery_too() -> None:
     text = WORK + "appliances: {oven: {due: 2027-04-10, for: fit units}}"
     assert row(text, "delivery", STARTS).in_hand / DAY == 10

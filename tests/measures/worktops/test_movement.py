@@ -100,6 +100,14 @@ def test_over_a_machine_a_worktop_has_a_barrier_or_none(said: str, has: bool) ->
     assert (found.has_barrier, found.machine) == (has, "dishwasher")
 
 
+def test_a_machine_in_a_unit_or_one_that_only_its_opening_names_steams_too() -> None:
+    listed = "appliances: {dishwasher: {body: 598 w x 815 h x 550 d}}"
+    named = top("material: laminate").replace(listed, "appliances: none")
+    assert row(named, "worktop over a machine").machine == "dishwasher"
+    inside = named.replace("dishwasher: 600", "B9: base 600").replace("none", "{machine: {is: dishwasher, in: B9}}")
+    assert row(inside, "worktop over a machine").machine == "machine"
+
+
 def test_a_fridge_does_not_steam() -> None:
     cold = top("material: laminate").replace("dishwasher", "fridge")
     assert rows(cold, "worktop over a machine") == []

@@ -6,8 +6,10 @@ import re
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
+from validator.measures.job.programme import end_of, what_dries
 from validator.measures.job.schedule import Scheduled, schedule
-from validator.measures.rows import NAME, Given, Known, Missing, Row, Rows, Subject, Why, Words, figure, given
+from validator.measures.room.walls import worked
+from validator.measures.rows import NAME, Given, Known, Missing, Row, Rows, Subject, Why, Words, figure, gaps_of, given
 from validator.plan.dimensions import DATE, DURATION
 from validator.plan.names import fold
 from validator.plan.values import ToFind
@@ -60,6 +62,17 @@ class Delivery(Row, kind="delivery"):
         return self.due - self.dry
 
 
+class PlasterDry(Row, kind="plaster of the room"):
+    """The day from which plaster is dry, wherever the plan says when it was done."""
+
+    ended: float = given(DATE, "last day of plastering")
+    pause: float = given(DURATION, "until it is dry")
+
+    @figure(DATE, "plaster dry")
+    def dry(self) -> float:
+        return self.ended + self.pause
+
+
 class Paper(Row, kind="paper"):
     """A permit that is needed before the work, or a certificate that comes with it."""
 
@@ -98,10 +111,27 @@ def _delivery(
 
 
 def _task_of(name: str, tasks: dict[str, Scheduled]) -> Scheduled | None:
-    """The first task, by date, whose name ends in that of the delivery: `fit units` needs the units."""
-    found = [task for called, task in tasks.items() if called.endswith(f" {fold(name)}")]
-    dated = [task for task in found if isinstance(task.start, Known)]
-    return min(dated, key=lambda task: _day(task.start)) if dated else next(iter(found), None)
+    """The first task, by date, whose name ends in that of the delivery: `fit units` needs the units.
+
+    One of which nobody knows the date may be the first, unless it comes after that one.
+    """
+    found = {called: task for called, task in tasks.items() if called.endswith(f" {fold(name)}")}
+    dated = [called for called, task in found.items() if isinstance(task.start, Known)]
+    if not dated:
+        return next(iter(found.values()), None)
+    first = min(dated, key=lambda called: _day(found[called].start))
+    open_ = (task for called, task in found.items() if called not in dated and not _comes_after(called, first, tasks))
+    return next(open_, found[first])
+
+
+def _comes_after(name: str, other: str, tasks: dict[str, Scheduled]) -> bool:
+    """Whether a task follows another, by way of any between them."""
+    reached, waiting = {name}, [name]
+    for each in waiting:
+        new = [before for before in tasks[each].follows if before not in reached]
+        reached.update(new)
+        waiting.extend(new)
+    return other in reached
 
 
 def _day(start: Given) -> float:
@@ -109,11 +139,19 @@ def _day(start: Given) -> float:
 
 
 def _dry(tasks: dict[str, Scheduled], site: Site) -> Given:
-    """The day from which the room is dry: when the plaster is; the start of the work where nothing is plastered."""
-    usual = site.library.order.tasks if site.library.order is not None else {}
-    wet = [task for name, task in tasks.items() if name in usual and usual[name].dries == "plaster"]
-    if wet:
-        return wet[-1].free
+    """The day from which the room is dry: when its plaster is; the start of the work where nothing is plastered.
+
+    What dries under a name of the plan's own may be plaster.
+    """
+    drying = [(task, what_dries(site, task)) for task in tasks.values() if task.wait is not None]
+    unclear = gaps_of(*(what for _, what in drying))
+    if unclear:
+        return unclear
+    for task, what in drying:
+        if isinstance(what, Known) and what.value == "plaster" and task.dates is not None:
+            pause = task.dates.known.get("pause") or task.dates.why_not_known("pause")
+            row = PlasterDry(task.dates.subject, ended=end_of(site, task), pause=pause)
+            return worked(row, "dry", f"{task.name} dry")
     project = site.plan.project
     return reading.quantity(project.starts, project.pointer_to("starts"), "start of the work")
 

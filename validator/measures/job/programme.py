@@ -129,7 +129,7 @@ def _apart(site: Site, tasks: Mapping[str, Scheduled], names: Iterable[str]) -> 
     """Tasks that leave something to dry: those that leave plaster, paint and the rest apart."""
     apart: dict[str, list[str]] = {}
     for name in names:
-        what = _what_dries(site, tasks[name])
+        what = what_dries(site, tasks[name])
         apart.setdefault(what.value if isinstance(what, Known) else "", []).append(name)
     return list(apart.values())
 
@@ -146,7 +146,7 @@ def _dry_last(before: list[str], tasks: Mapping[str, Scheduled]) -> list[str]:
 
 
 def _pair(site: Site, scheduled: Scheduled, before: Scheduled) -> _Pair:
-    starts, ended, wait = scheduled.start, _ended(site, before), before.wait
+    starts, ended, wait = scheduled.start, end_of(site, before), before.wait
     if not (isinstance(starts, Known) and isinstance(ended, Known) and isinstance(wait, Known)):
         return _Pair(before, starts, ended, None)
     longest = wait.high if wait.high is not None else float(wait.value)
@@ -154,9 +154,9 @@ def _pair(site: Site, scheduled: Scheduled, before: Scheduled) -> _Pair:
     return _Pair(before, starts, ended, _day(starts) - _day(ended) - MORNING_TO_EVENING - longest)
 
 
-def _ended(site: Site, before: Scheduled) -> Given:
+def end_of(site: Site, before: Scheduled) -> Given:
     """When a task ended; plaster not before the last day that a coating says its wall was plastered."""
-    ended, what = before.end, _what_dries(site, before)
+    ended, what = before.end, what_dries(site, before)
     if not (isinstance(ended, Known) and isinstance(what, Known) and what.value == "plaster"):
         return ended
     given_days = [
@@ -184,11 +184,12 @@ def _after_wait(site: Site, scheduled: Scheduled, pair: _Pair) -> Row:
         last_day=reading.exactly(MORNING_TO_EVENING, before.task.pointer, "work on its last day"),
         wait=before.wait or Missing(before.task.pointer_to("dries"), "wait"),
         maker_wait=_maker_wait(site, before),
-        dries=_what_dries(site, before),
+        dries=what_dries(site, before),
     )
 
 
-def _what_dries(site: Site, before: Scheduled) -> Given:
+def what_dries(site: Site, before: Scheduled) -> Given:
+    """What a task leaves to dry, as the usual order has it: plaster, paint or other; a question for any other task."""
     pointer = before.task.pointer_to("dries")
     usual = site.library.order.tasks.get(fold(before.name)) if site.library.order is not None else None
     if usual is None or not usual.dries:
@@ -202,7 +203,7 @@ def _maker_wait(site: Site, before: Scheduled) -> Given:
     from validator.plan.sections.appliances import PaintPapers
 
     label = "wait the maker asks for"
-    dries = _what_dries(site, before)
+    dries = what_dries(site, before)
     if isinstance(dries, Known) and dries.value != "plaster":
         return Missing(before.task.pointer_to("dries"), label, Why.NOTHING_STATED)
     papers = [papers for papers in site.plan.stated.values() if isinstance(papers, PaintPapers)]

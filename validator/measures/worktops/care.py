@@ -6,12 +6,14 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.appliances.appliance_places import kind_of
-from validator.measures.heights.heights import machine_in
 from validator.measures.rows import NAME, TERM, YES_NO, Given, Known, LeftOut, Missing, Row, Rows, Subject, given
 from validator.plan.dimensions import MOISTURE
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from validator.measures.runs.run_places import Standing
     from validator.measures.site import Site
     from validator.measures.worktops.pieces import Piece
     from validator.plan.sections.furniture import Worktop
@@ -62,7 +64,7 @@ def _as_fitted(name: str, top: Worktop) -> Row:
 
 
 def worktops_over_machines(site: Site) -> Rows:
-    """A row for each machine that steams and stands under a worktop."""
+    """A row for each machine that steams and stands under a worktop, in an opening or in a unit."""
     found = Rows()
     for pieces in site.worktop_pieces.values():
         for piece in pieces:
@@ -73,20 +75,28 @@ def worktops_over_machines(site: Site) -> Rows:
 def _over_machines(site: Site, piece: Piece) -> list[Row]:
     rows: list[Row] = []
     for thing in piece.below:
-        name = machine_in(site, thing) if thing.item.family == "opening" else ""
-        appliance = site.plan.appliances.get(name) if name else None
-        if appliance is None or kind_of(name, appliance) not in STEAM:
-            continue
-        subject = thing.subject._replace(name=piece.name, pointer=piece.top.pointer, context=f"over the {name}")
-        rows.append(
-            WorktopOverMachine(
-                subject,
-                material=_material(piece.worktop, piece.top),
-                has_barrier=_has_barrier(piece),
-                machine=reading.exactly(name, appliance.pointer, "machine"),
+        for name, pointer in _steaming(site, thing):
+            subject = thing.subject._replace(name=piece.name, pointer=piece.top.pointer, context=f"over the {name}")
+            rows.append(
+                WorktopOverMachine(
+                    subject,
+                    material=_material(piece.worktop, piece.top),
+                    has_barrier=_has_barrier(piece),
+                    machine=reading.exactly(name, pointer, "machine"),
+                )
             )
-        )
     return rows
+
+
+def _steaming(site: Site, thing: Standing) -> Iterator[tuple[str, str]]:
+    """What steams in a unit or an opening, with its pointer; an opening may be called after a machine not listed."""
+    appliances = site.plan.appliances
+    for name, appliance in appliances.items():
+        inside = appliance.in_ is not None and site.plan.unit(appliance.in_) == (thing.run, thing.name)
+        if (inside or (appliance.in_ is None and fold(name) == fold(thing.name))) and kind_of(name, appliance) in STEAM:
+            yield name, appliance.pointer
+    if thing.item.family == "opening" and thing.name not in appliances and fold(thing.name) in STEAM:
+        yield thing.name, thing.item.pointer
 
 
 def _has_barrier(piece: Piece) -> Given:
