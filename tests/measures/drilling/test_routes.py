@@ -42,6 +42,62 @@ def test_what_nobody_has_seen_is_assumed(known_by: str) -> None:
     assert row.known["aside"].assumed
 
 
+@pytest.mark.parametrize(
+    ("fixing", "before"),
+    [
+        ("plug: frame fixing 8 x 80, hole: 8 x 85", 15),
+        ("plug: frame fixing 8 x 100, hole: 8 x 60", 2),  # the tip comes to 98, whatever was drilled
+        ("plug: 8 x 50, screw: 5 x 90, hole: 8 x 55", 12),
+        ("screw: 5 x 90, into: studs", 12),
+    ],
+)
+def test_a_fixing_longer_than_its_hole_reaches_as_deep_as_its_tip(fixing: str, before: float) -> None:
+    text = WALL.replace("runs: none", "runs: {r: {against: north, underside: 1400, order: {W1: wall 600}}}")
+    text += "kinds: {wall: {height: 720, depth: 300, hangers: {down: 35, in: 40}}}\n"
+    text += f"fixings: {{rail: {{for: r, at: hangers, through: 2, {fixing}}}}}\n"
+    line = "from: '40 from west, 0', to: '40 from west, 2000', deep: 100"
+    left, _ = rows(f"{text}routes: {{R1: {{wall: north, is: cable, {line}, known by: photo}}}}", "hole near a route")
+    assert left.ends_before == before
+
+
+def test_of_routes_at_several_depths_the_one_nearest_to_the_end_of_the_hole_counts() -> None:
+    """The deeper one is nearer along the face, at 10, and ends 60 behind the hole; the other is 40 beside it."""
+    deep, face = (
+        f"wall: north, is: cable, known by: photo, from: '{x} from west, 0', to: '{x} from west, 2000', deep: {deep}"
+        for x, deep in ((1010, 100), (1040, 10))
+    )
+    (found,) = rows(f"{WALL}{HOLE}routes: {{deep one: {{{deep}}}, face one: {{{face}}}}}", "hole near a route")
+    assert (found.route, found.clear_of_route) == ("face one", 40)
+
+
+BEHIND = """
+rooms:
+  hall:
+    ceiling: 2400
+    walls: {party: {length: 2000}, front: {length: 1500}, far: {length: 2000}, side: {length: 1500}}
+"""
+PIPE = "is: gas pipe, wall: hall / party, known by: photo, from: '{x} from side, 0', to: '{x} from side, 2400'"
+NORTH_SAYS = WALL.replace("length: 3000}", "length: 3000, other face: hall / party starts 500 from west}", 1) + BEHIND
+PARTY_SAYS = WALL + BEHIND.replace("length: 2000}", "length: 4000, other face: north starts 500 from side}", 1)
+
+
+@pytest.mark.parametrize(("deep", "clear"), [("", 100), (", deep: 15", (100**2 + 40**2) ** 0.5)])
+@pytest.mark.parametrize(("walls", "x"), [(NORTH_SAYS, 1600), (PARTY_SAYS, 2600)])
+def test_a_pipe_recorded_on_the_other_face_lies_in_this_wall_too(walls: str, x: int, deep: str, clear: float) -> None:
+    """500 + 2000 − 1600, or 500 + 3000 − 2600: 900 from west, and D1 at 1000. Of 95 of wall 40 are drilled."""
+    (found,) = rows(f"{walls}{HOLE}routes: {{R1: {{{PIPE.format(x=x)}{deep}}}}}", "hole near a route")
+    assert (found.route, found.clear_of_route) == ("R1 in the other face", pytest.approx(clear))
+
+
+def test_a_wall_that_backs_onto_two_rooms_has_the_points_of_both_behind_it() -> None:
+    larder = BEHIND.replace("rooms:", "").replace("hall:", "larder:").replace("party:", "back:")
+    text = WALL.replace("length: 3000}", "length: 3000, other face: hall / party starts 0 from west}", 1)
+    text += BEHIND + larder.replace("length: 2000}", "length: 2000, other face: north starts 900 from front}", 1)
+    text += "points: {S1: {is: socket, wall: larder / back, along: 1000 from side, up: 400, plate: 90 x 90}}\n"
+    found = rows(text + HOLE, "hole seen from the other face")
+    assert [row.has_strip for row in found] == [True]
+
+
 def test_doubt_about_a_place_counts_at_its_nearer_end() -> None:
     row = near("is: cable, from: '1290 to 1310 from west, 0', to: '1290 to 1310 from west, 2000', known by: photo")
     assert ends(row, "aside") == (290, 310)

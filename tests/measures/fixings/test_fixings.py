@@ -112,7 +112,7 @@ appliances:
 fixings: {bracket: {for: hood, through: 3, plug: frame fixing 8 x 80}}
 """
     bracket = row(ROOM + hob, KIND)
-    assert (bracket.base, bracket.carries) == ("brick", "other")
+    assert (bracket.base, bracket.carries) == ("brick", "hoods")
     assert bracket.embedment == 80 - 3 - 3 - 11
 
 
@@ -279,3 +279,28 @@ def test_a_part_of_which_nobody_knows_the_layers_is_a_question_at_its_place() ->
 def test_a_membrane_needs_no_thickness() -> None:
     room = ROOM.replace("[skim 2.5, plasterboard 12.5,", "[skim 2.5, plasterboard 12.5, vapour barrier,", 1)
     assert ends(row(room + NORTH + RAIL, KIND), "embedment") == (120 - 2 - 2.5 - 12.5 - 22, 120 - 2 - 2.5 - 12.5 - 8)
+
+
+HOOD = """
+heights from: bare floor
+layers: {brickwork: [plaster 13, brick 215]}
+walls: {north: {made of: brickwork, length: 4000}}
+kinds: {base: {height: 720, depth: 560}, wall: {height: 720, depth: 300}}
+runs:
+  low: {against: north, order: {B1: base 600}}
+  high: {against: north, underside: 1400, order: {W1: wall 600}}
+fixings: {screws: {for: hood, at: back, each: 2, through: 2, plug: frame fixing 8 x 80}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("hood", "carries"), [("over: hob", "hoods"), ("over: hob, is: canopy hood", "hoods"), ("in: W1", "wall units")]
+)
+def test_a_hood_that_hangs_by_itself_is_told_from_one_in_a_unit(hood: str, carries: str) -> None:
+    found = rows(f"{HOOD}appliances: {{hob: {{is: induction hob, in: B1}}, hood: {{{hood}}}}}", KIND)
+    assert found[0].carries == carries
+
+
+def test_the_screws_of_a_hood_do_not_hold_the_unit_below_it() -> None:
+    text = f"{HOOD}appliances: {{hob: {{is: induction hob, in: B1}}, hood: {{over: hob}}}}"
+    assert "/fixings" in to_find(row(text, "standing unit"), "at_top")

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.appliances.appliance_places import place_of, width_of
-from validator.measures.fixings.fixings import held_by
+from validator.measures.fixings.fixings import held_by, is_appliance
 from validator.measures.fixings.studs import stud_places
 from validator.measures.heights.room_levels import Above, Below
 from validator.measures.room.walls import difference, half_of, length_of, named_gap, place_along, worked
@@ -21,7 +21,6 @@ from validator.plan.values import Quantity
 if TYPE_CHECKING:
     from validator.measures.runs.run_places import Standing
     from validator.measures.site import Site
-    from validator.plan.plan import Plan
     from validator.plan.sections.drilling import DrillHole
     from validator.plan.sections.work import Fixing
     from validator.plan.sections.work import Hole as BitAndDepth
@@ -77,7 +76,10 @@ class OnFromFirst(Row, kind="hole so many steps from the first"):
 
 
 class Hole(NamedTuple):
-    """A hole to be drilled: its middle along the wall and up from the bare floor, how deep, and for which fixing."""
+    """A hole to be drilled: its middle along the wall and up from the bare floor, how deep, and for which fixing.
+
+    `reach` is how far in it or the tip of its fixing comes to lie, whichever is deeper.
+    """
 
     subject: Subject
     wall: str
@@ -86,6 +88,7 @@ class Hole(NamedTuple):
     depth: Given = ()
     made_for: Fixing | DrillHole | None = None
     called: str = ""
+    reach: Given = ()
 
 
 class Holes:
@@ -93,7 +96,7 @@ class Holes:
 
     def __init__(self, site: Site) -> None:
         self._site = site
-        self._depths: dict[int, Given] = {}
+        self._depths: dict[int, _Depth] = {}
 
     @cached_property
     def all(self) -> list[Hole]:
@@ -107,7 +110,7 @@ class Holes:
         found: dict[str, list[Fixing]] = {}
         for fixing in plan.fixings.values():
             for name in fixing.for_:
-                for item, *_ in held_by(plan, name) if not _is_appliance(plan, name) else ():
+                for item, *_ in held_by(plan, name) if not is_appliance(plan, name) else ():
                     found.setdefault(item.pointer, []).append(fixing)
         return found
 
@@ -141,12 +144,14 @@ class Holes:
     def _hole(self, subject: Subject, along: Given, up: Given, called: str, of: Fixing | DrillHole | None) -> Hole:
         if isinstance(along, Known):
             subject = subject._replace(along=(float(along.value), float(along.value)))
-        return Hole(subject, subject.wall, along, up, self._depth(of), of, called)
+        depth = self._depth(of)
+        return Hole(subject, subject.wall, along, up, depth.drilled, of, called, depth.reach)
 
-    def _depth(self, of: Fixing | DrillHole | None) -> Given:
-        """How deep from the face of the wall: as the hole says, else as far as a screw without a plug goes in."""
+    def _depth(self, of: Fixing | DrillHole | None) -> _Depth:
+        """How deep the holes of a fixing are, worked out once for all of them."""
         if of is None:
-            return Missing(self._site.plan.fixings.pointer, "fixings")
+            missing = Missing(self._site.plan.fixings.pointer, "fixings")
+            return _Depth(missing, missing)
         if id(of) not in self._depths:
             self._depths[id(of)] = _depth_of(of)
         return self._depths[id(of)]
@@ -301,20 +306,34 @@ class Holes:
                 yield self._hole(subject, along, up, hole.for_ or "", hole)
 
 
-def _depth_of(of: Fixing | DrillHole) -> Given:
-    hole: BitAndDepth | None = of.hole
-    if hole is not None:
-        return named_gap(reading.read(hole, "depth", "hole"), "depth of the hole")
+class _Depth(NamedTuple):
+    """How deep a hole is drilled from the face of the wall, and how far in the hole or its fixing comes to lie."""
+
+    drilled: Given
+    reach: Given
+
+
+def _depth_of(of: Fixing | DrillHole) -> _Depth:
+    """As the hole says, else as far as a screw without a plug goes in; a fixing may reach further than its hole."""
+    made: BitAndDepth | None = of.hole
+    hole: Given = Missing(of.pointer_to("hole"), "depth of the hole")
+    if made is not None:
+        hole = named_gap(reading.read(made, "depth", "hole"), "depth of the hole")
     screw, plug = getattr(of, "screw", None), getattr(of, "plug", None)
-    if screw is not None and plug is None:
-        subject = Subject("screw", of.pointer)
-        return difference(
-            reading.read(screw, "length", "screw"),
-            reading.read(of, "through", "fixture"),
-            subject,
-            "screw into the wall",
-        )
-    return Missing(of.pointer_to("hole"), "depth of the hole")
+    long = screw if screw is not None else plug
+    if long is None or (made is None and plug is not None):
+        return _Depth(hole, hole)
+    tip = difference(
+        reading.read(long, "length", "screw" if screw is not None else "plug"),
+        reading.read(of, "through", "fixture"),
+        Subject("screw", of.pointer),
+        "screw into the wall" if screw is not None else "plug into the wall",
+    )
+    if made is None:
+        return _Depth(tip, tip)
+    if not isinstance(tip, Known) or not isinstance(hole, Known):
+        return _Depth(hole, hole)
+    return _Depth(hole, max(hole, tip, key=lambda depth: float(depth.high or 0.0)))
 
 
 class _Thing(NamedTuple):
@@ -331,7 +350,7 @@ class _Thing(NamedTuple):
 
 def _things(site: Site, name: str) -> Iterator[_Thing]:
     """The things that a name of `for` means; a hood is as wide as it is, and not as the unit that it hangs in."""
-    if _is_appliance(site.plan, name):
+    if is_appliance(site.plan, name):
         place = place_of(site, name)
         appliance, subject = place.appliance, Subject(name, place.appliance.pointer, place.on, place.on)
         half = half_of(width_of(place), subject, f"half of {name}")
@@ -375,11 +394,6 @@ def _side_by_side(site: Site, fixing: Fixing, passed: set[str]) -> list[list[Sta
             elif rows[-1]:
                 rows.append([])
     return [row for row in rows if row]
-
-
-def _is_appliance(plan: Plan, name: str) -> bool:
-    """Whether a name of `for` means an appliance, and not a run or a thing in one."""
-    return name in plan.appliances and name not in plan.runs and plan.unit(name) is None
 
 
 def _under_worktop(site: Site, run: str) -> Given:

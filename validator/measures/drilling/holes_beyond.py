@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.arithmetic import total
@@ -29,6 +29,7 @@ from validator.plan.sections.drilling import DrillHole
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from validator.measures.fixings.ways_through_walls import MakeUp
     from validator.measures.services.point_places import PlacedPoint
     from validator.measures.site import Site
     from validator.plan.sections.beyond import Beyond, OtherFace
@@ -92,7 +93,7 @@ def holes_beyond(site: Site) -> Rows:
         made = site.make_ups.at(hole.wall, hole.along, hole.along)
         names = ", ".join(each.name for each in made)
         if names not in layers:
-            layers[names] = _thinnest([_layers(site, each.layers) for each in made])
+            layers[names] = thinnest(site, made)
         values: dict[str, Given]
         if isinstance(strips, StripsOfWall):
             values = strip_fields(strips, hole, site.plan.walls[hole.wall].pointer_to("beyond"))
@@ -121,11 +122,12 @@ def _layers(site: Site, layers: Sequence[Layer | Missing]) -> Given:
     return reading.parts(found)
 
 
-def _thinnest(made: list[Given]) -> Given:
-    """The layers of the thinner of several make-ups that may lie at a hole."""
-    known = [each for each in made if isinstance(each, Known)]
-    if len(known) < len(made):
-        return next(each for each in made if not isinstance(each, Known))
+def thinnest(site: Site, made: Sequence[MakeUp]) -> Given:
+    """The layers of the thinner of several make-ups that may lie at a place, each with its thickness."""
+    found = [_layers(site, each.layers) for each in made]
+    known = [each for each in found if isinstance(each, Known)]
+    if len(known) < len(found):
+        return next(each for each in found if not isinstance(each, Known))
     return min(known, key=lambda each: sum(part.low or 0.0 for part in each.parts))
 
 
@@ -136,47 +138,63 @@ def _strips_from_beyond(site: Site, wall: str) -> StripsOfWall | tuple[Missing, 
     if found is None:
         return (Missing(f"{site.plan.walls.pointer}/{wall}", f"{wall} wall"),)
     sources = [_beyond(site, wall, found, name, point) for name, point in (found.beyond or {}).items()]
-    other, face, ours = _other_face(site, wall, found)
-    if face is not None:
-        if site.plan.points.left_out:
-            return (Missing(site.plan.points.pointer, "sockets, switches and connection units"),)
-        placed = site.points.by_wall.get(fold(other), [])
-        sources += [_seen_through(site, wall, other, face, ours, point) for point in placed]
-    elif found.beyond is None:
+    faces = other_faces(site, wall)
+    if faces and site.plan.points.left_out:
+        return (Missing(site.plan.points.pointer, "sockets, switches and connection units"),)
+    for face in faces:
+        sources += [_seen_through(site, wall, face, point) for point in site.points.by_wall.get(fold(face.wall), [])]
+    if not faces and found.beyond is None:
         return (Missing(found.pointer_to("beyond"), label),)
     return StripsOfWall(sources)
 
 
-def _other_face(site: Site, wall: str, found: Wall) -> tuple[str, OtherFace | None, bool]:
-    """The wall at the back of this one, what says so, and whether that stands with this wall (else with the other)."""
-    if found.other_face is not None:
-        return found.other_face.wall, found.other_face, True
-    for name, other in site.plan.walls.items():
-        if other.other_face is not None and fold(other.other_face.wall) == fold(wall):
-            return name, other.other_face, False
-    return "", None, True
+class Behind(NamedTuple):
+    """A wall at the back of another: what says so, and whether that stands with the wall in front (`ours`)."""
+
+    wall: str
+    face: OtherFace
+    ours: bool
 
 
-def _seen_through(site: Site, wall: str, other: str, face: OtherFace, ours: bool, placed: PlacedPoint) -> Source:
-    """A point of the next room as it is seen through the wall."""
-    name, pointer = placed.name, placed.point.pointer
+def other_faces(site: Site, wall: str) -> list[Behind]:
+    """The walls at the back of a wall, whichever of the two says so; a long wall may back onto several rooms."""
+    walls = site.plan.walls
+    own = walls[wall].other_face if wall in walls else None
+    found = [] if own is None else [Behind(own.wall, own, True)]
+    for name, other in walls.items():
+        face = other.other_face
+        said = own is not None and fold(own.wall) == fold(name)
+        if face is not None and fold(face.wall) == fold(wall) and not said:
+            found.append(Behind(name, face, False))
+    return found
+
+
+def seen_from(site: Site, wall: str, behind: Behind, subject: Subject, along: Given, up: Given) -> tuple[Given, Given]:
+    """A place on the wall behind another, along and up as it is seen from that other one."""
+    other, face, ours = behind
     starts: Given = Missing(face.pointer_to("starts"), f"where the {other} wall begins, seen from the {wall} wall")
     if face.starts is not None:
         on = wall if ours else other
         starts = place_along(site.plan, on, face.starts, face.pointer_to("starts"), f"start of the {other} wall")
     whole = length_of(site.plan, other if ours else wall)
-    subject = Subject(name, pointer, f"{wall} wall", wall)
-    row = SeenThrough(subject, starts=starts, wall=whole, along=placed.along)
-    up = site.points.height(name)
+    row = SeenThrough(subject, starts=starts, wall=whole, along=along)
     if face.floor is not None:
         said = reading.read(face, "floor", "floor there below this one")
         lower_row = Below(subject, base=up, amount=said) if ours else Above(subject, base=up, amount=said)
-        up = worked(lower_row, "height", f"height of {name}")
+        up = worked(lower_row, "height", f"height of {subject.name}")
+    return worked(row, "place", f"{subject.name}, seen through the wall"), up
+
+
+def _seen_through(site: Site, wall: str, behind: Behind, placed: PlacedPoint) -> Source:
+    """A point of the next room as it is seen through the wall."""
+    name, pointer = placed.name, placed.point.pointer
+    subject = Subject(name, pointer, f"{wall} wall", wall)
+    along, up = seen_from(site, wall, behind, subject, placed.along, site.points.height(name))
     cable = placed.point.cable
     return Source(
         f"{name} in the next room",
         pointer,
-        worked(row, "place", f"{name}, seen through the wall"),
+        along,
         up,
         site.points.half_plate(name, "w"),
         site.points.half_plate(name, "h"),

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from functools import cached_property
-from itertools import pairwise
-from typing import TYPE_CHECKING, NamedTuple
+from math import inf
+from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import root, total
+from validator.measures.drilling.placed_routes import Leg, PlacedRoute, Spot
+from validator.measures.drilling.routes_behind import routes_behind
 from validator.measures.drilling.strips import ends_of
 from validator.measures.nearest import Nearest, Stretch
 from validator.measures.room.slopes import ceiling_at
@@ -40,10 +42,6 @@ if TYPE_CHECKING:
 
 WHAT = ("cable", "gas pipe", "water pipe", "heating pipe", "waste pipe", "pipe")
 KNOWN_BY = ("photo", "opened up", "drawing", "detector", "guess")
-SETTLED = ("photo", "opened up")
-"""How a route is known for sure: somebody has seen it. All else only says where to look for it."""
-
-
 PIECE = 400.0
 """In mm: how far along the wall one piece of a route goes at most, in the order in which holes look for them."""
 
@@ -100,62 +98,6 @@ class RouteInStud(Row, kind="route in a stud"):
         return self.deep - total(self.coverings)
 
 
-class Spot(NamedTuple):
-    """A corner of a route as plain figures: along, up, and how far it may be off."""
-
-    x: float
-    y: float
-    off: float
-
-
-class Leg(NamedTuple):
-    """A straight piece of a route between two corners; `off` is how far any place of it may be off."""
-
-    of: PlacedRoute
-    start: Spot
-    end: Spot
-    off: float
-
-    @property
-    def aslant(self) -> float:
-        """How far it is off upright and off level, whichever is less."""
-        return min(abs(self.end.x - self.start.x), abs(self.end.y - self.start.y))
-
-    def away(self, x: float, y: float) -> float:
-        """From a place on the wall to the nearest of the piece."""
-        (ax, ay, _), (bx, by, _) = self.start, self.end
-        dx, dy = bx - ax, by - ay
-        whole = dx * dx + dy * dy
-        share = min(1.0, max(0.0, ((x - ax) * dx + (y - ay) * dy) / whole)) if whole else 0.0
-        return math.hypot(x - ax - share * dx, y - ay - share * dy)
-
-
-class PlacedRoute(NamedTuple):
-    """A route on its wall: its corners, or what has to be found out before all of them are known."""
-
-    name: str
-    route: Route
-    wall: str
-    spots: tuple[Spot, ...]
-    gaps: tuple[Missing, ...]
-
-    @property
-    def settled(self) -> bool:
-        """Whether somebody has seen it."""
-        return self.route.known_by in SETTLED
-
-    @property
-    def group(self) -> tuple[str, bool, bool]:
-        """What it is told apart by: what it is, whether somebody has seen it, and whether its place is open."""
-        what = self.route.is_ if isinstance(self.route.is_, str) else ""
-        return what, self.settled, bool(self.gaps)
-
-    def legs(self) -> list[Leg]:
-        if self.gaps:
-            return []
-        return [Leg(self, start, end, max(start.off, end.off)) for start, end in pairwise(self.spots)]
-
-
 class RoutesOfWall:
     """The routes of one group on one wall, in order along it.
 
@@ -167,14 +109,16 @@ class RoutesOfWall:
         legs = [leg for route in routes for leg in route.legs()]
         self._along = Nearest([piece for leg in legs for piece in _pieces(leg)])
 
-    def nearest(self, x: float, y: float) -> tuple[float, Leg | None]:
-        """The piece nearest to a place, and how far it is away where it is off as far as it may be."""
+    def nearest(self, x: float, y: float, depth: float = inf) -> tuple[float, Leg | None]:
+        """The piece nearest to a hole so deep, and how far it is away where it is off as far as it may be."""
 
         def away(leg: Leg, best: float) -> float:
             above, also_above, near = leg.start.y - y, leg.end.y - y, best + leg.off
             if (above > near and also_above > near) or (above < -near and also_above < -near):
                 return best
-            return max(0.0, leg.away(x, y) - leg.off)
+            before = leg.of.least_deep - depth
+            aside = max(0.0, leg.away(x, y) - leg.off)
+            return math.hypot(aside, before) if before > 0 else aside
 
         return self._along.search(x, x, away)
 
@@ -201,7 +145,7 @@ class Routes:
     def by_wall(self) -> dict[str, list[RoutesOfWall]]:
         """The groups of routes of each wall, by its folded name."""
         groups: dict[str, dict[tuple[str, bool, bool], list[PlacedRoute]]] = {}
-        for placed in self.all:
+        for placed in (*self.all, *routes_behind(self._site, self.all)):
             groups.setdefault(fold(placed.wall), {}).setdefault(placed.group, []).append(placed)
         return {wall: [RoutesOfWall(routes) for routes in found.values()] for wall, found in groups.items()}
 
@@ -225,7 +169,8 @@ class Routes:
             else:
                 off = math.hypot((here[1] - here[0]) / 2, (high[1] - high[0]) / 2)
                 spots.append(Spot((here[0] + here[1]) / 2, (high[0] + high[1]) / 2, off))
-        return PlacedRoute(name, route, wall, tuple(spots), tuple(dict.fromkeys(gaps)))
+        deep = reading.read(route, "deep", f"depth of {name}")
+        return PlacedRoute(name, route, wall, tuple(spots), tuple(dict.fromkeys(gaps)), deep)
 
 
 def holes_near_routes(site: Site) -> Rows:
@@ -252,7 +197,8 @@ class NearRoutes:
         aside: Given = _unplaced(hole, placed)
         if not placed.gaps and here is not None and high is not None:
             x, y = (here[0] + here[1]) / 2, (high[0] + high[1]) / 2
-            _, leg = group.nearest(x, y)
+            depth = hole.reach.high if isinstance(hole.reach, Known) else None
+            _, leg = group.nearest(x, y, inf if depth is None else depth)
             if leg is not None:
                 placed, off = leg.of, leg.off + math.hypot((here[1] - here[0]) / 2, (high[1] - high[0]) / 2)
                 aside = _leaf(placed, leg.away(x, y), off)
@@ -279,12 +225,12 @@ def _ends_before(hole: Hole, placed: PlacedRoute) -> Given:
     """How far a hole ends before a route that somebody has seen; nothing where that is not known."""
     route = placed.route
     none = reading.exactly(0, route.pointer, "ends before it", "it counts as deep enough to meet it")
-    deep = reading.read(route, "deep", f"depth of {placed.name}")
-    if not placed.settled or not isinstance(deep, Known) or not isinstance(hole.depth, Known):
+    deep = placed.deep
+    if not placed.settled or not isinstance(deep, Known) or not isinstance(hole.reach, Known):
         return none
-    if (deep.high or 0.0) <= (hole.depth.low or 0.0):
+    if (deep.high or 0.0) <= (hole.reach.low or 0.0):
         return none
-    found = difference(deep, hole.depth, hole.subject, "hole ends before it")
+    found = difference(deep, hole.reach, hole.subject, "hole ends before it")
     if not isinstance(found, Known) or (found.low or 0.0) >= 0:
         return found
     return Known(found.value, found.pointer, "", found.label, low=0.0, high=found.high, assumed=found.assumed)

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
+from validator.measures.appliances.appliance_places import HOODS
 from validator.measures.arithmetic import least, total
 from validator.measures.fixings.fixing_parts import (
     in_front,
@@ -66,7 +67,7 @@ class FixingInWall(Row, kind="fixing in a wall"):
     hole_diameter: float = given(LENGTH, "bit")
     maker_embedment: float = given(LENGTH, "embedment its maker asks for")
     maker_thickness: float = given(LENGTH, "thickness of wall its maker asks for")
-    carries: str = given(Words(("wall units", "tall units", "other")), "what hangs on it")
+    carries: str = given(Words(("wall units", "tall units", "hoods", "other")), "what hangs on it")
     has_void: bool = given(YES_NO, "whether there is a void before what carries it")
     spacers: str = given(TERM, "what bridges the void")
     into_joints: bool = given(YES_NO, "whether it goes into the joints of the brick")
@@ -219,6 +220,10 @@ def held_by(plan: Plan, wanted: str) -> Iterator[tuple[Item, str, str]]:
     if place is not None:
         run_name, item = place
         run = plan.runs[run_name]
+        own = plan.appliances[wanted] if is_appliance(plan, wanted) else None
+        if own is not None and own.is_ in HOODS and own.in_ is None:
+            yield item, run.against, "hoods"
+            return
         yield item, run.against, _carries(run, item, wanted, _lowest(run)) if item.family == "unit" else "other"
         return
     kind = name.removesuffix(" units").removesuffix(" unit")
@@ -229,6 +234,11 @@ def held_by(plan: Plan, wanted: str) -> Iterator[tuple[Item, str, str]]:
             hung = kind == "wall" and name != kind and _hung(run, item)
             if item.family == "unit" and (of_kind or hung):
                 yield item, run.against, _carries(run, item, wanted, lowest)
+
+
+def is_appliance(plan: Plan, name: str) -> bool:
+    """Whether a name of `for` means an appliance, and not a run or a thing in one."""
+    return name in plan.appliances and name not in plan.runs and plan.unit(name) is None
 
 
 def _place(plan: Plan, name: str, seen: frozenset[str] = frozenset()) -> tuple[str, Item] | None:

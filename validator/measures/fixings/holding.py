@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
-from validator.measures.appliances.appliance_places import of_kinds
+from validator.measures.appliances.appliance_places import HOODS, of_kinds
 from validator.measures.fixings.fixing_capacity import Capacity, capacity, papers_of
 from validator.measures.fixings.hung_on_fixings import (
     AT,
@@ -37,9 +37,6 @@ if TYPE_CHECKING:
     from validator.plan.sections.appliances import Appliance
     from validator.plan.sections.furniture import Item
     from validator.plan.sections.work import Fixing
-
-HUNG_HOODS = frozenset({"hood", "chimney hood"})
-"""Hoods that hang on the wall, where they sit in no unit."""
 
 MASONRY = ("solid_masonry_bases", "hollow_bases", "light_bases", "aerated_bases")
 """Bases of bricks or blocks, in which two plugs may sit in the same one."""
@@ -80,7 +77,7 @@ def hoods_on_fixings(site: Site) -> Rows:
     """A row for each hood that hangs on a wall by itself."""
     rows = Rows()
     holding = _Holding(site, [])
-    for name in of_kinds(site.plan, HUNG_HOODS):
+    for name in of_kinds(site.plan, HOODS):
         appliance = site.plan.appliances[name]
         if appliance.in_ is not None:
             continue  # it is one of the machines in that unit

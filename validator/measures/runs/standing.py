@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from validator.measures import reading
 from validator.measures.appliances.appliance_places import of_kinds, of_no_kind
 from validator.measures.arithmetic import total
-from validator.measures.fixings.fixings import held_by
+from validator.measures.fixings.fixings import held_by, is_appliance
 from validator.measures.heights.heights import COOKERS
 from validator.measures.rows import (
     TERM,
@@ -78,7 +78,7 @@ def standing_units(site: Site) -> Rows:
     holding: dict[int, list[Fixing]] = {}
     for fixing in plan.fixings.values():
         for wanted in fixing.for_:
-            for item, *_ in held_by(plan, wanted):
+            for item, *_ in () if is_appliance(plan, wanted) else held_by(plan, wanted):
                 holding.setdefault(id(item), []).append(fixing)
     things = (thing for thing in site.setting_out.things() if thing.item.family == "unit")
     standing = (thing for thing in things if not site.levels.is_hung(thing) and plan.runs[thing.run].faces is None)

@@ -22,7 +22,7 @@ from validator.plan.names import fold
 if TYPE_CHECKING:
     from validator.measures.appliances.appliance_places import ApplianceAt
     from validator.measures.drilling.holes import Hole as DrillHole
-    from validator.measures.drilling.routes import PlacedRoute
+    from validator.measures.drilling.placed_routes import PlacedRoute
     from validator.measures.heights.heights import WorktopOnRun
     from validator.measures.room.boxings import Box
     from validator.measures.room.openings import Hole, Thing
