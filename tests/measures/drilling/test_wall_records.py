@@ -55,6 +55,12 @@ def test_a_wall_that_nobody_drew_has_nothing_to_be_held_against() -> None:
     assert rows(plan("hole: {wall: east, layers: [lime plaster 25, brick]}"), "trial hole in a wall") == []
 
 
+@pytest.mark.parametrize("kind", ["trial hole in a wall", "stud or noggin found"])
+def test_without_walls_in_the_plan_there_is_no_drawing_to_hold_a_record_against(kind: str) -> None:
+    records = "built: {hole: {wall: north, layers: [skim 3]}, studs: {wall: south, studs: {found: [203, 588]}}}\n"
+    assert rows(f"points: none\n{records}", kind) == []
+
+
 def test_a_record_says_what_was_found_and_whether_units_hang_there() -> None:
     text = plan("one: {wall: north, known by: tapping, studs: {found: [200]}}", "two: {wall: south, failed: 60 deep}")
     found = rows(text, "record of a wall")

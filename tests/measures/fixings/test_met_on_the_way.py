@@ -201,3 +201,8 @@ def test_what_a_fixing_goes_into_is_named_by_the_nearest_layer() -> None:
     found = row(plan("plasterboard 12.5, timber stud 89", "into: plasterbord, screw: 5 x 80"), KIND)
     (gap,) = gaps(found, "base")
     assert gap.detail == "no layer of the wall is plasterbord; perhaps plasterboard was meant"
+
+
+def test_studs_of_walls_that_are_not_in_the_plan_are_to_find_out() -> None:
+    text = plan("stud 89", "into: studs, screw: 5 x 80").replace("walls: {north: {made of: wall layers}}", "")
+    assert to_find(row(text, KIND), "stud_edge") == {"/walls"}

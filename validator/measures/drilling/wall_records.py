@@ -101,7 +101,8 @@ def trial_holes(site: Site) -> Rows:
     rows = Rows()
     for record in site.records.all():
         hole = record.built
-        if hole.layers and site.plan.walls[record.wall].made_of is not None:
+        wall = site.plan.walls.get(record.wall)
+        if hole.layers and wall is not None and wall.made_of is not None:
             rows.rows.append(_trial_hole(site, record))
     return rows
 
@@ -217,8 +218,9 @@ def _sweep(record: Found, laid: Scheduled | None) -> Row:
 def found_and_drawn(site: Site) -> Rows:
     """A row for the studs of each wall that are both drawn and found, and one for its noggins."""
     rows = Rows()
-    for name in dict.fromkeys(record.wall for record in site.records.all()):
-        wall = site.plan.walls[name]
+    walls = site.plan.walls
+    for name in dict.fromkeys(record.wall for record in site.records.all() if record.wall in walls):
+        wall = walls[name]
         studs, noggins = site.records.studs(name, wall.studs), site.records.noggins(name, wall.noggins)
         if wall.studs is not None and studs is not None and studs is not wall.studs:
             found, drawn = stud_places(site, name, studs), stud_places(site, name, wall.studs)

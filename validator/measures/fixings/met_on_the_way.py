@@ -79,7 +79,9 @@ def _flue(site: Site, way: WayThroughWall, walls: Sequence[str]) -> dict[str, Gi
     if layer is not None:
         return {"has_flue": reading.exactly(True, layer.pointer, FLUE), "up_to_flue": way.up_to(layer)}
     for name in walls:
-        wall = plan.walls[name]
+        wall = plan.walls.get(name)
+        if wall is None:
+            return dict.fromkeys(("has_flue", "up_to_flue"), Missing(plan.walls.pointer, FLUE))
         pointer = wall.pointer_to("flue")
         missing = Missing(pointer, FLUE)
         if isinstance(wall.flue, ToFind):
@@ -123,7 +125,8 @@ def _separating(plan: Plan, walls: Sequence[str]) -> Given:
 
 def _faces(plan: Plan, walls: Sequence[str]) -> Given:
     """How wide the studs or noggins of the walls are, seen from the room."""
-    return reading.parts([_face(plan.walls[name]) for name in walls if name in plan.walls])
+    faces = [_face(plan.walls[name]) for name in walls if name in plan.walls]
+    return reading.parts(faces) if faces else Missing(plan.walls.pointer, "face of the studs")
 
 
 def _face(wall: Wall) -> Given:
