@@ -232,6 +232,47 @@ def test_of_several_limits_on_one_side_the_strictest_counts(read_rule: ReadRule)
     assert _result(rule, _hood(_length(1589.0), supports=_length(50.0))) is Result.NOT_MET
 
 
+def test_a_figure_that_misses_one_limit_is_not_met_whatever_the_others_turn_out_to_be(read_rule: ReadRule) -> None:
+    rule = read_rule(at_least="[clearance + 1 mm, hob_says]")
+    outcome = _judged(rule, _hood(_length(1590.0)))
+    assert outcome is not None
+    assert (outcome.result, outcome.short, outcome.missing) == (Result.NOT_MET, 1.0, ())
+    assert _result(read_rule(at_least="[650 mm, hob_says]"), _hood(_length(1590.0))) is Result.NOT_KNOWN
+
+
+def test_a_makers_figure_that_is_missed_settles_it_though_another_makers_cannot_be_converted(
+    read_rule: ReadRule,
+) -> None:
+    unclear = Missing("/stated/hob/hood above", "where it starts", Why.UNCLEAR)
+    papers = {"hood_stated": _length(700.0), "hood_from": _length(0.0), "hob_stated": _length(650.0)}
+    row = _hood(_length(1600.0), hob_from=unclear, **papers)
+    assert _result(read_rule(stated=PAPERS), row) is Result.NOT_MET
+
+
+def test_what_the_rules_own_limit_rests_on_need_not_be_known_where_the_maker_says(read_rule: ReadRule) -> None:
+    row = _hood(_length(1590.0), hood_stated=_length(650.0), hood_from=_length(0.0))
+    own = "2 * hob_says"
+    assert _result(read_rule(at_least=own, stated="[hood_says]"), row) is Result.MET
+    law = "{document: building-act, clause: section 1}"
+    assert _result(read_rule(at_least=own, stated="[hood_says]", source=law), row) is Result.NOT_KNOWN
+
+
+def test_a_makers_figure_that_cannot_be_converted_may_ask_less_than_the_rule(read_rule: ReadRule) -> None:
+    unclear = Missing("/stated/hob/hood above", "where it starts", Why.UNCLEAR)
+    row = _hood(_length(1500.0), hob_stated=_length(500.0), hob_from=unclear)
+    assert _result(read_rule(stated="[hob_says]"), row) is Result.NOT_KNOWN
+
+
+def test_an_end_at_which_the_rule_applies_and_is_missed_counts_before_one_at_which_it_may_not(
+    read_rule: ReadRule,
+) -> None:
+    """At 1500 the rule applies for certain and 560 are left; at 1600 it does for a gas hob only."""
+    unknown = Missing("/appliances/hob/is", "fuel of the hob")
+    rule = read_rule(when="underside < 1550 mm or fuel == 'gas'")
+    assert _result(rule, _hood(_length(1500.0, 1600.0), fuel=unknown)) is Result.NOT_MET
+    assert _result(rule, _hood(_length(1560.0, 1600.0), fuel=unknown)) is Result.NOT_KNOWN
+
+
 LENGTHS = st.floats(0.0, 2400.0).map(_length)
 FUELS = st.sampled_from(["gas", "induction"]).map(Known)
 PAPER_GAPS = st.sampled_from([_unread("/stated/hob"), _unread("/stated/hood"), _none_stated()])

@@ -73,30 +73,32 @@ def apply(rule: Rule, row: Row, site: Site) -> Outcome | None:
     """The outcome of one rule for one row; None where its `when` says that it does not apply."""
     worst: Comparison | None = None
     worst_rule, worst_row = rule, row
+    fails = False  # at an end at which the rule applies for certain
     not_known: list[Missing] = []
     perhaps_not: list[Missing] = []
     for settled, corner in itertools.product(rule.at_ends(), row.corners()):
+        applies = True
         try:
             if settled.when is not None and not settled.when.evaluate(corner, settled.names):
                 continue
         except NotKnown as unknown:
+            applies = False
             perhaps_not += unknown.missing
         comparison = compare(settled, corner, site)
         not_known += comparison.missing
-        if worst is None or comparison.worse_than(worst):
+        certain = applies and comparison.failed
+        if worst is None or certain > fails or (certain == fails and comparison.worse_than(worst)):
             worst, worst_rule, worst_row = comparison, settled, corner
+        fails = fails or certain
     if worst is None:
         return None
     result = Result.MET
     missing: tuple[Missing, ...] = ()
     supposing: tuple[Missing, ...] = ()
-    if not_known:
+    if fails:
+        result, supposing = Result.NOT_MET, _once(worst.unread)
+    elif not_known or worst.failed:
         result, missing = Result.NOT_KNOWN, _once(not_known + perhaps_not)
-    elif not all(check.ok for check in worst.checks):
-        if perhaps_not:
-            result, missing = Result.NOT_KNOWN, _once(perhaps_not)
-        else:
-            result, supposing = Result.NOT_MET, _once(worst.unread)
     else:
         supposing = _once([*worst.unread, *_assumed(rule, row)])
         if supposing and rule.severity == "stop":

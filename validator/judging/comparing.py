@@ -18,19 +18,25 @@ COARSE_FROM = 50.0
 
 
 class Comparison(NamedTuple):
-    """The checks of one rule on one row, or what is missing for them; `unread` are papers nobody has read yet."""
+    """The checks of one rule on one row, or what is missing for them; `unread` are papers nobody has read yet.
+
+    Where a limit is missing and the figure misses another, that one settles it: `checks` are those that fail.
+    """
 
     checks: tuple[Check, ...]
     missing: tuple[Missing, ...] = ()
     unread: tuple[Missing, ...] = ()
+
+    @property
+    def failed(self) -> bool:
+        return not all(check.ok for check in self.checks)
 
     def worse_than(self, other: Comparison) -> bool:
         return self._badness > other._badness
 
     @property
     def _badness(self) -> tuple[bool, bool, float]:
-        failed = any(not check.ok for check in self.checks)
-        return failed, bool(self.missing), max((check.short for check in self.checks), default=0.0)
+        return self.failed, bool(self.missing), max((check.short for check in self.checks), default=0.0)
 
 
 class Need(NamedTuple):
@@ -69,17 +75,21 @@ def compare(rule: Rule, row: Row, site: Site) -> Comparison:
         have = None
         missing += all_missing(row, rule.figure)
     own, of_words, gaps = _own_limits(rule, row, site)
-    missing += gaps
     makers = _stated(rule, row) if rule.stated else NO_PAPERS
-    missing += makers.unclear
-    if have is None or missing:
+    own_counts = _own_counts(makers, rule.of_law)
+    missing += [*(gaps if own_counts else ()), *makers.unclear]
+    if have is None:
         return Comparison((), tuple(missing), makers.unread)
     if isinstance(have, str):
         return Comparison(tuple(_word_check(have, limit) for limit in of_words))
     checks = []
-    for bound, needs in own.items():
-        counting = _counting(needs, makers, rule.of_law)
-        checks.append(_check(rule, bound, float(have), _strictest(bound, counting, float(have))))
+    for bound in dict.fromkeys(limit.bound for limit in rule.limits):
+        counting = makers.given + (own.get(bound, []) if own_counts else [])
+        if counting:
+            checks.append(_check(rule, bound, float(have), _strictest(bound, counting, float(have))))
+    if missing:
+        failing = tuple(check for check in checks if not check.ok)
+        return Comparison(failing, () if failing else tuple(missing), makers.unread)
     return Comparison(tuple(checks), (), makers.unread)
 
 
@@ -162,11 +172,12 @@ def _stated(rule: Rule, row: Row) -> MakersFigures:
     return MakersFigures(given, tuple(unread), unclear, silent)
 
 
-def _counting(own: list[Need], makers: MakersFigures, law: bool) -> list[Need]:
-    """The limits that count: the makers', and the rule's own for every maker who gives none."""
-    if not makers.given:
-        return own
-    return makers.given + (own if makers.unread or makers.silent or law else [])
+def _own_counts(makers: MakersFigures, law: bool) -> bool:
+    """Whether the rule's own limits count: where no maker gives a figure, for every maker who gives none, and by law.
+
+    One whose figure cannot be converted gives one all the same.
+    """
+    return law or bool(makers.unread) or makers.silent or not (makers.given or makers.unclear)
 
 
 def _strictest(bound: str, needs: list[Need], have: float) -> Need:

@@ -64,5 +64,14 @@ def test_what_is_to_be_paid_beforehand_is_not_taken_for_nothing() -> None:
     assert to_find(row("people: {joiner: {quote: 900}}", "price of a trade"), "deposit") == {"/people/joiner/deposit"}
 
 
+def test_a_deposit_without_a_price_is_a_share_of_one_to_find_out() -> None:
+    found = row("people: {joiner: {deposit: 90}}", "price of a trade")
+    assert to_find(found, "share") == to_find(found, "basis") == {"/people/joiner/quote"}
+
+
+def test_somebody_without_price_and_deposit_has_nothing_to_judge() -> None:
+    assert rows("people: {joiner: {trade: joinery}}", "price of a trade") == []
+
+
 def test_a_deposit_is_a_share_of_the_price() -> None:
     assert row("people: {joiner: {quote: 900, deposit: 90}}", "price of a trade").share == pytest.approx(0.1)

@@ -116,23 +116,25 @@ def _works(plan: Plan, name: str) -> bool:
 
 
 def prices(site: Site) -> Rows:
-    """A row for each person of whom the plan gives a price."""
+    """A row for each person of whom the plan gives a price, or a deposit, which is a share of one."""
     return Rows(
         [
             _price(name, person)
             for name, person in site.plan.people.items()
-            if person.quote is not None or person.estimate is not None
+            if (person.quote, person.estimate, person.deposit) != (None, None, None)
         ]
     )
 
 
 def _price(name: str, person: Person) -> Row:
-    fixed = person.quote is not None
-    field = "quote" if fixed else "estimate"
+    field = "estimate" if person.quote is None and person.estimate is not None else "quote"
     pointer = person.pointer_to(field)
+    basis: Given = Missing(pointer, f"price of {name}")
+    if getattr(person, field) is not None:
+        basis = reading.exactly(field, pointer, "whether the price is fixed")
     return Price(
         Subject(name, person.pointer),
-        basis=reading.exactly(field, pointer, "whether the price is fixed"),
+        basis=basis,
         price=reading.read(person, field, "price"),
         deposit=reading.read(person, "deposit", f"deposit of {name}"),
     )
