@@ -159,6 +159,24 @@ def test_twelve_ranges_still_reach_both_extremes() -> None:
     assert (min(sums), max(sums)) == (57, 69)
 
 
+class Pile(Row, kind="pile of boards in a box"):
+    """What is left over a pile, with the box named after the boards."""
+
+    boards: tuple[float, ...] = given(LENGTH, "boards", many=True)
+    box: float = given(LENGTH, "box")
+
+    @figure(LENGTH, "left over")
+    def left(self) -> float:
+        return self.box - total(self.boards)
+
+
+def test_a_single_value_stands_against_any_number_of_parts() -> None:
+    """The least is a box of 30 with every board at 2, the most one of 40 with every board at 1."""
+    boards = several(*(known(1, 2, f"/{number}") for number in range(13)))
+    left = [corner.left for corner in Pile(Subject("pile", ""), boards=boards, box=known(30, 40, "/box")).corners()]
+    assert (min(left), max(left)) == (30 - 26, 40 - 13)
+
+
 def test_a_working_names_its_leaves_and_agrees_with_the_figure() -> None:
     row = shelf(batten=Known(45, "/batten", "45", "batten of oak", low=45, high=45))
     step, seen = trace(row, "half")

@@ -19,6 +19,9 @@ from validator.plan.dimensions import Dimension
 FEW = 3
 """Rows of so many ranges keep their corners, since every rule about them asks again."""
 
+MOST_FREE = 10
+"""So many ranges of a row are all taken to their ends in every combination."""
+
 
 class Why(Enum):
     """Why a value is not there; the text is what a report says of it."""
@@ -296,7 +299,8 @@ class Row:
     def corners(self) -> Iterable[Self]:
         """The row with every range at one of its ends, in all combinations; the row itself where there is no range.
 
-        Beyond ten ranges the number of combinations is cut by moving the ranges from the eleventh on together.
+        Beyond ten ranges the number of combinations is cut: the last parts of each list move together, and only after
+        them fields that hold one value, since such a field may stand against all parts of a list.
         """
         corners: Iterable[Self] | None = self.__dict__.get("_corners")
         if corners is None:
@@ -307,11 +311,18 @@ class Row:
         return corners
 
     def _combinations(self, doubts: list[tuple[str, int, Known]]) -> Iterator[Self]:
-        free, together = doubts[:10], doubts[10:]
-        for ends in itertools.product((0, 1), repeat=len(free) + bool(together)):
+        axes = [[doubt] for doubt in doubts]
+        if len(doubts) > MOST_FREE:
+            lists = {name for name, number, _ in doubts if number >= 0}
+            alone_first = sorted(doubts, key=lambda doubt: doubt[1] >= 0)
+            free, rest = alone_first[: MOST_FREE - len(lists)], alone_first[MOST_FREE - len(lists) :]
+            together = itertools.groupby(rest, lambda doubt: doubt[0] if doubt[1] >= 0 else "")
+            axes = [*([doubt] for doubt in free), *(list(group) for _, group in together)]
+        for ends in itertools.product((0, 1), repeat=len(axes)):
             chosen = {
-                (name, number): (value.low, value.high)[ends[min(place, len(ends) - 1)]]
-                for place, (name, number, value) in enumerate(free + together)
+                (name, number): (value.low, value.high)[end]
+                for end, axis in zip(ends, axes, strict=True)
+                for name, number, value in axis
             }
             yield self._at(chosen)
 
