@@ -49,6 +49,12 @@ def test_a_fixed_template_is_judged_by_the_longest_that_the_units_may_take() -> 
     assert row(text.replace("template: {by", "template: {on: 2027-03-12, by"), TEMPLATE).after_units == 0
 
 
+def test_a_template_goes_by_a_longer_name_too() -> None:
+    text = WORK.replace("order: usual", "order: as written").replace("template:", "template worktops:")
+    assert row(text, TEMPLATE).to_fitting / DAY == 9
+    assert row(text + "appliances: {sink: {due: 2027-03-09}}", NEEDED).in_hand / DAY == 2
+
+
 def test_a_plan_without_a_template_has_nothing_to_judge() -> None:
     text = WORK.replace("  template: {by: householder, takes: 1 day}\n", "")
     assert (rows(text, TEMPLATE), rows(text + "appliances: {sink: {in: B1}}", NEEDED)) == ([], [])

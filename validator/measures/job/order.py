@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.job.schedule import Scheduled, schedule, tightest
-from validator.measures.job.templates import TEMPLATE
+from validator.measures.job.templates import takes_template
 from validator.measures.rows import NAME, Known, LeftOut, Missing, Row, Rows, Subject, figure, given
 from validator.plan.dimensions import DATE, DURATION
 
@@ -36,7 +36,7 @@ def tasks_on_their_days(site: Site) -> Rows:
     tasks, rows = schedule(site), Rows()
     asked: dict[str, Missing] = {}
     for name, scheduled in tasks.items():
-        if scheduled.task.on is None or name == TEMPLATE:
+        if scheduled.task.on is None or takes_template(name):
             continue
         if scheduled.unplaced is not None and not scheduled.follows:
             asked[scheduled.unplaced.pointer] = scheduled.unplaced

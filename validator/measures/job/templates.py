@@ -8,14 +8,18 @@ from validator.measures import reading
 from validator.measures.appliances.appliance_places import HOBS, kind_of, of_kinds
 from validator.measures.arithmetic import most
 from validator.measures.job.schedule import Scheduled, schedule, tightest
-from validator.measures.rows import NAME, Given, Missing, Row, Rows, Subject, figure, given
+from validator.measures.rows import NAME, Given, Known, Missing, Row, Rows, Subject, figure, given
 from validator.plan.dimensions import DATE, DURATION
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from validator.measures.site import Site
 
 TEMPLATE = "template"
+"""A word in the name of a task that takes the template of a worktop."""
+
 FITTING = "fit worktops"
 CUT_IN = HOBS - {"electric cooker", "gas cooker"} | {"sink", "tap"}
 """What a worktop is cut out for, and what a template is therefore taken from."""
@@ -54,29 +58,29 @@ class NeededAtTemplate(Row, kind="thing needed at a template"):
 
 
 def templates(site: Site) -> Rows:
-    """A row for a task `template`, where the plan has one."""
-    found = _template(site)
-    if found is None:
-        return Rows()
-    tasks, task = found
-    fitting = tasks.get(FITTING) or next((each for each in tasks.values() if TEMPLATE in each.follows), None)
+    """A row for each task that takes a template, where the plan has one."""
+    tasks, taken = _templates(site)
+    return Rows([_row(tasks, task) for task in taken])
+
+
+def _row(tasks: Mapping[str, Scheduled], task: Scheduled) -> Row:
+    fitting = tasks.get(FITTING) or next((each for each in tasks.values() if fold(task.name) in each.follows), None)
     before: list[Given] = [tasks[name].end for name in task.follows]
     if not before:
         before = [Missing(task.task.pointer_to("after"), "task that fixes the units")]
     starts, before = tightest(task.start, before)
     fitted, (ends,) = tightest(_fitted(task, fitting), [task.end])
-    row = Template(
+    return Template(
         Subject(task.name, task.task.pointer), starts=starts, ended=reading.parts(before), ends=ends, fitted=fitted
     )
-    return Rows([row])
 
 
 def things_needed_at_templates(site: Site) -> Rows:
-    """A row for each sink, hob and tap, where the plan has a task `template`; cookers stand between worktops."""
-    found = _template(site)
-    if found is None:
+    """A row for each sink, hob and tap, where a task takes a template; cookers stand between worktops."""
+    _, taken = _templates(site)
+    if not taken:
         return Rows()
-    rows = Rows()
+    first, rows = min(taken, key=_first), Rows()
     for name in of_kinds(site.plan, CUT_IN):
         appliance = site.plan.appliances[name]
         label = f"day the {name} is due"
@@ -86,20 +90,31 @@ def things_needed_at_templates(site: Site) -> Rows:
             NeededAtTemplate(
                 Subject(name, appliance.pointer),
                 due=reading.read(source, "due", label),
-                template=found[1].start,
+                template=first.start,
                 sort=reading.exactly(kind_of(name, appliance), appliance.pointer_to("is"), "what it is"),
             )
         )
     return rows
 
 
-def _template(site: Site) -> tuple[dict[str, Scheduled], Scheduled] | None:
-    """The tasks by their folded names, and the template among them."""
+def takes_template(name: str) -> bool:
+    """Whether a task takes a template, by its name: `template`, `template worktops`."""
+    return TEMPLATE in fold(name).split()
+
+
+def _templates(site: Site) -> tuple[Mapping[str, Scheduled], list[Scheduled]]:
+    """The tasks by their folded names, and those among them that take a template."""
     work = site.plan.work
-    if work is None or TEMPLATE not in map(fold, work.tasks):
-        return None
+    if work is None or not any(map(takes_template, work.tasks)):
+        return {}, []
     tasks = schedule(site)
-    return tasks, tasks[TEMPLATE]
+    return tasks, [task for name, task in tasks.items() if takes_template(name)]
+
+
+def _first(template: Scheduled) -> float:
+    """The day of a template; one of which nobody knows it may be the first."""
+    start = template.start
+    return float(start.value) if isinstance(start, Known) else 0.0
 
 
 def _fitted(template: Scheduled, fitting: Scheduled | None) -> Given:

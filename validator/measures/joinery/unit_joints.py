@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
-from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
@@ -12,6 +10,7 @@ from validator.measures.joinery.screws import known_number, length, screws_for
 from validator.measures.room.walls import difference, named_gap
 from validator.measures.rows import TERM, YES_NO, Given, Known, Missing, Row, Rows, Subject, Why, Words, figure, given
 from validator.measures.runs.of_kinds import of_kind
+from validator.measures.runs.touching import touching
 from validator.plan.dimensions import LENGTH, NUMBER
 from validator.plan.names import fold
 
@@ -63,19 +62,12 @@ def screwed_joints(site: Site) -> Rows:
     rows = Rows()
     for name, run in site.plan.runs.items():
         alike: dict[tuple[object, ...], list[Row]] = {}
-        for left, right in _neighbours(site, name):
+        for left, right in touching(site, name):
             row = _joint(site, name, run, left, right)
             if row is not None:
                 alike.setdefault(_make_up(row), []).append(row)
         rows.rows += [_with_others(joints) for joints in alike.values()]
     return rows
-
-
-def _neighbours(site: Site, run: str) -> Iterator[tuple[Standing, Standing]]:
-    """The things of a run that touch, from the left."""
-    for left, right in itertools.pairwise(site.setting_out.in_run(run)):
-        if right.item.over is None and right.item.corner is None:
-            yield left, right
 
 
 def _joint(site: Site, name: str, run: Run, left: Standing, right: Standing) -> Row | None:

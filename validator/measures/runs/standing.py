@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
@@ -24,6 +23,7 @@ from validator.measures.rows import (
     figure,
     given,
 )
+from validator.measures.runs.touching import touching
 from validator.plan.dimensions import LENGTH, NUMBER
 
 if TYPE_CHECKING:
@@ -109,21 +109,13 @@ def units_side_by_side(site: Site) -> Rows:
     """A row for each run in which two units stand or hang next to each other."""
     rows = Rows()
     for name, run in site.plan.runs.items():
-        if _touch(run):
+        if any(left.item.family == right.item.family == "unit" for left, right in touching(site, name)):
             pointer = run.pointer_to("joined")
             connectors: Given = Missing(pointer, f"connectors between the units of {name}")
             if run.joined is not None:
                 connectors = reading.read(run.joined, "connectors", "connectors for each pair")
             rows.rows.append(UnitsSideBySide(Subject(name, run.pointer), connectors=connectors))
     return rows
-
-
-def _touch(run: Run) -> bool:
-    items = list(run.order.values())
-    pairs = itertools.pairwise(items)
-    return any(
-        left.family == right.family == "unit" and right.over is None and right.corner is None for left, right in pairs
-    )
 
 
 def islands(site: Site) -> Rows:

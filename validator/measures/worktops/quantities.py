@@ -17,6 +17,7 @@ from validator.measures.looking_up import looked_up
 from validator.measures.room.walls import worked
 from validator.measures.rows import Given, Known, Missing, Row, Why, figure, gaps_of, given
 from validator.measures.runs.storage_loads import HANGERS
+from validator.measures.runs.touching import touching
 from validator.measures.tracing import derived
 from validator.measures.worktops.cuts import CutTop, cut_tops
 from validator.measures.worktops.cutting import HAIR, Board, Cut, cut_from, split_up
@@ -27,7 +28,7 @@ from validator.plan.values import NothingStated, Quantity
 if TYPE_CHECKING:
     from validator.measures.runs.run_places import Standing
     from validator.measures.site import Site
-    from validator.plan.sections.furniture import Item, Worktop
+    from validator.plan.sections.furniture import Worktop
     from validator.plan.sections.work import Fixing
 
 STRIPS = ("panel", "filler", "post")
@@ -277,7 +278,7 @@ def _bought(site: Site) -> tuple[list[Count], list[Missing]]:
         found.append(Count("hangers", None, HANGERS * len(hanging), tuple(hanging)))
     for name, run in site.plan.runs.items():
         joined = run.joined.connectors if run.joined is not None else None
-        pairs = _pairs(list(run.order.items()))
+        pairs = _pairs(site, name)
         if isinstance(joined, Quantity) and pairs:
             found.append(Count(f"connectors, {name}", None, round(joined.high) * len(pairs), tuple(pairs)))
     for name, fixing in site.plan.fixings.items():
@@ -292,12 +293,12 @@ def _bought(site: Site) -> tuple[list[Count], list[Missing]]:
     return found, asked
 
 
-def _pairs(items: Sequence[tuple[str, Item]]) -> list[str]:
-    """The pairs of units that touch, from the left."""
+def _pairs(site: Site, run: str) -> list[str]:
+    """The pairs of units of a run that touch, from the left."""
     return [
-        f"{left} and {right}"
-        for (left, one), (right, other) in pairwise(items)
-        if one.family == other.family == "unit" and other.over is None and other.corner is None
+        f"{left.name} and {right.name}"
+        for left, right in touching(site, run)
+        if left.item.family == right.item.family == "unit"
     ]
 
 
