@@ -129,7 +129,7 @@ MEASURES: dict[str, Measure] = {
     "open door in an aisle": Measure("plane.open_in_aisles:OpenInAisle", "plane.open_in_aisles:open_in_aisles"),
     "place before a hob": Measure("plane.open_in_aisles:PlaceBeforeHob", "plane.open_in_aisles:places_before_hobs"),
     "room to turn in": Measure("plane.turning:RoomToTurn", "plane.turning:rooms_to_turn_in"),
-    "gas pipe": Measure("plane.room_to_move:GasValve", "plane.room_to_move:gas_valves"),
+    "gas pipe": Measure("services.gas:GasValve", "services.gas:gas_valves"),
     "length of a worktop": Measure("worktops.lengths:WorktopLength", "worktops.lengths:lengths_of_worktops"),
     "overhang of a worktop": Measure("worktops.overhangs:Overhang", "worktops.overhangs:overhangs"),
     "worktop to carry in": Measure("worktops.masses:WorktopToCarry", "worktops.masses:worktops_to_carry"),

@@ -180,9 +180,3 @@ def test_things_of_an_island_count_from_its_own_left_end() -> None:
 def test_an_island_has_no_wall_to_fit_between() -> None:
     runs = "runs: {isle: {faces: north, aisle: 1100, order: {B2: base 600}}}"
     assert rows(WALLS + KINDS + runs, "run against its wall") == []
-
-
-@pytest.mark.parametrize(("valve", "where"), [("B1", "in a unit"), ("oven", "behind an appliance")])
-def test_a_gas_valve_is_where_its_unit_is(valve: str, where: str) -> None:
-    runs = f"runs: {{a: {{against: north, order: {{B1: base 600, oven: 600}}}}}}\ngas: {{valve: {valve}}}"
-    assert row(WALLS + KINDS + runs, "gas pipe").valve == where

@@ -1,4 +1,4 @@
-"""Aisles: the clear way before every standing run and round every island, seats at a worktop, and valves in reach."""
+"""Aisles: the clear way before every standing run and round every island, and seats at a worktop."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from validator.measures.arithmetic import total
 from validator.measures.plane.clear_ways import sides_called
 from validator.measures.plane.ways_ahead import SIDES, Side
 from validator.measures.room.walls import at_left, at_right
-from validator.measures.rows import NAME, YES_NO, Given, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.rows import NAME, YES_NO, Given, Row, Rows, Subject, Words, figure, given
 from validator.plan.dimensions import LENGTH, NUMBER
 from validator.plan.names import fold
 
@@ -56,12 +56,6 @@ class SeatsAtWorktop(Row, kind="seats at a worktop"):
     @figure(LENGTH, "behind the seats", start="edge of the worktop", end="what is behind them")
     def behind(self) -> float:
         return self.drawn - total(self.handles)
-
-
-class GasValve(Row, kind="gas pipe"):
-    """The pipe to a gas appliance, and where its valve can be reached."""
-
-    valve: str = given(Words(("in a unit", "behind an appliance", "elsewhere")), "where its valve is")
 
 
 def aisles(site: Site) -> Rows:
@@ -137,18 +131,3 @@ def seats_at_worktops(site: Site) -> Rows:
             )
             rows.rows.append(row)
     return rows
-
-
-def gas_valves(site: Site) -> Rows:
-    """One row where the plan has a gas pipe."""
-    gas = site.plan.gas
-    if gas is None:
-        return Rows()
-    pointer = gas.pointer_to("valve")
-    where: Given = Missing(pointer, "unit in which the gas valve can be reached")
-    if gas.valve is not None:
-        found = site.setting_out.find(gas.valve)
-        family = found.item.family if found is not None else ""
-        words = {"unit": "in a unit", "opening": "behind an appliance"}
-        where = reading.exactly(words.get(family, "elsewhere"), pointer, "where the gas valve is")
-    return Rows([GasValve(Subject("gas pipe", gas.pointer), valve=where)])
