@@ -103,3 +103,23 @@ def test_one_height_says_nothing_of_the_feet() -> None:
 def test_whether_the_floor_runs_on_may_be_to_find_out() -> None:
     text = with_("laid: after units", "laid: after units, under machines: to find out")
     assert to_find(row(text, MACHINE), "deepest") == {"/floors/cork planks/under machines"}
+
+
+TWO_TOPS = with_(
+    "worktops: {long top: {on: long}}",
+    "worktops: {left: {on: long, between: west wall and dishwasher, upstand: none}, "
+    "right: {on: long, between: dishwasher and A2, thickness: 40}}",
+    KITCHEN.replace("A2: base 600", "A3: base 600, A2: base 600").replace("in: A2, width", "in: A3, width"),
+)
+
+
+def test_of_two_worktops_on_a_run_a_plate_meets_the_upstand_of_that_below_it() -> None:
+    points = "P1: {is: plate, over: A1, up: 130 above worktop}"
+    there = TWO_TOPS.replace(points, points.replace("A1", "A3"))
+    assert (rows(TWO_TOPS, PLATE), row(there, PLATE).upstand) == ([], 60)
+
+
+def test_of_two_worktops_on_a_run_a_hob_lies_in_the_one_over_its_unit() -> None:
+    """Legs 112, unit 720, top 40; the other top of the run is 28 thick."""
+    found = row(TWO_TOPS, "hob under hood")
+    assert found.surface == row(TWO_TOPS.replace("thickness: 40", "thickness: 30"), "hob under hood").surface + 10

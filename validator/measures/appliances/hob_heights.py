@@ -8,6 +8,7 @@ from validator.measures import reading
 from validator.measures.appliances.appliance_places import FLAT_GLASS, fuel_of, kind_of
 from validator.measures.room.walls import named_gap, worked
 from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, given
+from validator.measures.worktops.pieces import worktop_over
 from validator.plan.dimensions import LENGTH
 from validator.plan.fields import StatedFigure
 from validator.plan.names import fold
@@ -47,7 +48,7 @@ def surface_of(site: Site, place: ApplianceAt) -> Given:
         return named_gap(reading.quantity(height, appliance.pointer_to("body"), name), f"height of {name}")
     if place.standing is None:
         return place.wall
-    worktop = site.levels.worktop_on(place.standing.run)
+    worktop = worktop_over(site, place.standing)
     if worktop is None:
         pointer = site.plan.worktops.pointer
         if site.plan.worktops.left_out:

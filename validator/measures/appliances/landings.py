@@ -18,6 +18,7 @@ from validator.measures.arithmetic import least, most
 from validator.measures.room.walls import named_gap
 from validator.measures.rows import TERM, YES_NO, Given, LeftOut, Missing, Row, Rows, Why, Words, figure, given
 from validator.measures.tracing import derived
+from validator.measures.worktops.pieces import worktop_over
 from validator.measures.worktops.tops import ENDS, LEFT, SIDES, cut_of
 from validator.plan.dimensions import LENGTH
 
@@ -220,7 +221,7 @@ def _cut_out(place: ApplianceAt) -> Given:
 
 
 def _depth_of_top(site: Site, place: ApplianceAt) -> Given:
-    row = site.levels.worktop_on(place.standing.run) if place.standing is not None else None
+    row = worktop_over(site, place.standing) if place.standing is not None else None
     if row is None:
         return Missing(site.plan.worktops.pointer, f"worktop at {place.name}")
     worktop = site.plan.worktops[row.subject.name]

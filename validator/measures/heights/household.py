@@ -10,6 +10,7 @@ from validator.measures.arithmetic import least
 from validator.measures.looking_up import looked_up
 from validator.measures.room.walls import difference, named_gap, worked
 from validator.measures.rows import NAME, YES_NO, Given, Known, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.worktops.pieces import worktop_over
 from validator.plan.dimensions import LENGTH, NUMBER
 
 if TYPE_CHECKING:
@@ -132,7 +133,7 @@ def _worktops_with(site: Site, kinds: frozenset[str]) -> set[str]:
     found = set()
     for name in of_kinds(site.plan, kinds):
         standing = standing_of(site, name)
-        worktop: WorktopOnRun | None = site.levels.worktop_on(standing.run) if standing is not None else None
+        worktop: WorktopOnRun | None = worktop_over(site, standing) if standing is not None else None
         if worktop is not None:
             found.add(worktop.subject.name)
     return found
@@ -202,7 +203,7 @@ def _oven(site: Site, name: str, appliance: Appliance) -> tuple[Given, Given]:
     standing = standing_of(site, name)
     subject, pointer = Subject(name, appliance.pointer), appliance.pointer_to("body")
     body = reading.quantity(appliance.body.h if appliance.body is not None else None, pointer, f"height of {name}")
-    worktop = site.levels.worktop_on(standing.run) if standing is not None else None
+    worktop = worktop_over(site, standing) if standing is not None else None
     if appliance.up is None and worktop is not None and standing is not None and standing.item.family == "opening":
         under = difference(worked(worktop, "underside", "worktop"), _floor(site, standing.wall), subject, "worktop")
         return difference(under, body, subject, f"underside of {name}"), body

@@ -17,6 +17,7 @@ from validator.measures.rows import Given, Known, Missing, Subject, Why
 from validator.plan.names import fold
 
 if TYPE_CHECKING:
+    from validator.measures.heights.heights import WorktopOnRun
     from validator.measures.runs.run_places import Standing
     from validator.measures.site import Site
     from validator.plan.sections.furniture import Worktop
@@ -75,6 +76,19 @@ class Unheld(NamedTuple):
 def pieces_of(site: Site) -> dict[str, list[Piece]]:
     """The pieces of each worktop, from the left; none for a worktop of which it is not known what it lies on."""
     return {name: _pieces(site, name, top) for name, top in site.plan.worktops.items()}
+
+
+def worktop_over(site: Site, thing: Standing) -> WorktopOnRun | None:
+    """The worktop over a thing of a run; of several on that run the one whose piece lies over it."""
+    first = site.levels.worktop_on(thing.run)
+    names = [name for name, top in site.plan.worktops.items() if fold(top.on) == fold(thing.run)]
+    if len(names) < 2:
+        return first
+    for name in names:
+        below = (each for piece in site.worktop_pieces[name] for each in piece.below)
+        if any((each.run, each.name) == (thing.run, thing.name) for each in below):
+            return site.levels.worktops[name]
+    return first
 
 
 def unheld(piece: Piece) -> Iterator[Unheld]:

@@ -15,6 +15,7 @@ from validator.plan.values import NothingStated
 if TYPE_CHECKING:
     from validator.measures.heights.heights import WorktopOnRun
     from validator.measures.site import Site
+    from validator.measures.worktops.pieces import Piece
 
 
 class PointOverUpstand(Row, kind="point over an upstand"):
@@ -48,9 +49,12 @@ class SplashbackAtHob(Row, kind="splashback at a hob"):
 
 
 class _Span(NamedTuple):
+    """A worktop, from where to where its run stands, and its own pieces."""
+
     worktop: WorktopOnRun
     left: Given
     right: Given
+    pieces: list[Piece]
 
 
 WorktopsByWall = dict[str, list[_Span]]
@@ -59,21 +63,26 @@ WorktopsByWall = dict[str, list[_Span]]
 def worktops_by_wall(site: Site) -> WorktopsByWall:
     """The worktops at each wall by its folded name, and from where to where their runs stand."""
     found: WorktopsByWall = {}
-    for run in site.plan.runs:
-        worktop = site.levels.worktop_on(run)
-        things = site.setting_out.in_run(run) if worktop is not None else []
-        if worktop is not None and things:
-            found.setdefault(fold(things[0].wall), []).append(_Span(worktop, things[0].left, things[-1].right))
+    for name, top in site.plan.worktops.items():
+        things = site.setting_out.in_run(top.on) if top.on in site.plan.runs else []
+        if things:
+            span = _Span(site.levels.worktops[name], things[0].left, things[-1].right, site.worktop_pieces[name])
+            found.setdefault(fold(things[0].wall), []).append(span)
     return found
 
 
 def below(worktops: WorktopsByWall, wall: str, along: Given) -> WorktopOnRun | None:
-    """The worktop below a place of a wall, as far as anybody knows where both are."""
-    return next((span.worktop for span in worktops.get(fold(wall), ()) if _reaches(span, along)), None)
+    """The worktop below a place of a wall, as far as anybody knows where both are; of several on a run the one that
+    lies there itself, before one that is parted there.
+    """
+    spans = [span for span in worktops.get(fold(wall), ()) if _reaches(span.left, along, span.right)]
+    there = (span for span in spans if any(_reaches(piece.start, along, piece.end) for piece in span.pieces))
+    found = next(there, None) or next(iter(spans), None)
+    return found.worktop if found is not None else None
 
 
-def _reaches(span: _Span, along: Given) -> bool:
-    places = [place for place in (span.left, along, span.right) if isinstance(place, Known)]
+def _reaches(left: Given, along: Given, right: Given) -> bool:
+    places = [place for place in (left, along, right) if isinstance(place, Known)]
     return len(places) < 3 or places[0].value <= places[1].value <= places[2].value
 
 
