@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from tests.measures.plans import ends, left_out, row, rows, to_find
+import pytest
+
+from tests.measures.plans import ends, left_out, library, row, rows, to_find
 
 EDGE = "fixing near an edge"
 NEXT = "fixings side by side"
@@ -64,6 +66,32 @@ def test_a_wall_that_ends_in_the_room_has_an_edge_there() -> None:
     left, right = rows(plan(units("W1: wall 600"), corner), EDGE)
     assert (left.to_edge, right.to_edge) == (50, 550)
     assert left.edge == "left end of the wall"
+
+
+@pytest.mark.parametrize(
+    ("made_of", "fixing", "least", "usual"),
+    [
+        ("brick 215", "plug: frame fixing 8 x 80", 50, 100),
+        ("brick 215", "plug: frame fixing 14 x 100", 70, 140),
+        ("hollow block 215", "plug: nylon plug 8 x 50, screw: 5 x 70", 70, 140),
+        ("concrete 150", "plug: frame fixing 10 x 80", 50, 85),
+        ("aerated block 100", "plug: frame fixing 8 x 80", 50, 100),
+    ],
+)
+def test_how_near_an_edge_a_fixing_may_sit_is_looked_up_by_its_wall_and_its_thickness(
+    made_of: str, fixing: str, least: float, usual: float
+) -> None:
+    text = plan(units("W1: wall 600"), WINDOW).replace("brick 215", made_of)
+    hole = rows(text.replace("plug: frame fixing 8 x 80", fixing), EDGE)[0]
+    table = library().table("edge-distances", "GB-ENG")
+    assert table is not None
+    found = [table.find(gives, {"base": hole.base, "fixing": hole.diameter}) for gives in ("least", "usual")]
+    assert [cell and cell.value for cell in found] == [least, usual]
+
+
+def test_a_maker_may_say_how_near_an_edge() -> None:
+    says = "stated: {frame fixing: {read: box, edge: 60}}"
+    assert rows(plan(units("W1: wall 600"), WINDOW, says), EDGE)[0].maker_edge == 60
 
 
 def test_a_window_of_uncertain_place_is_judged_at_both_ends() -> None:

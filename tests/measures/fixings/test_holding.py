@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -148,6 +150,46 @@ def test_pull_and_shear_apart_add_their_shares() -> None:
     found = row(plan(papers=papers), KIND)
     assert found.reserve == pytest.approx(1 / found.shares)
     assert found.pull_share == pytest.approx(found.pull_each / 300_000)
+
+
+TOP = "{for: W1, at: top, each: 2, down: 60, through: 2, plug: frame fixing 8 x 100}"
+LOW = "{for: W1, at: back, each: 2, down: 400, through: 2, plug: frame fixing 8 x 100}"
+
+
+def held_twice(second: str, papers: str, more: str = "") -> Any:
+    text = plan(more=more).replace("fixings: {", f"fixings: {{second: {second}, ")
+    return row(text.replace("stated: {", f"stated: {{second: {papers}, "), KIND)
+
+
+def test_two_fixings_of_one_unit_share_its_load() -> None:
+    """Bolts of one plate: the highest of heights h takes M h ÷ Σh², and all of them the weight alike."""
+    found = held_twice(LOW, PAPERS)
+    assert (found.held_by, found.number, found.counted) == ("second and rail", 4, 4)
+    assert found.pull_each == pytest.approx(found.down * 150 * 660 / (2 * 660**2 + 2 * 320**2))
+    assert found.reserve == pytest.approx(900_000 / found.load_each)
+
+
+def test_of_several_fixings_the_weakest_sets_what_each_may_carry() -> None:
+    weak = PAPERS.replace("0.9", "0.1")
+    assert held_twice(LOW, weak).reserve == pytest.approx(held_twice(LOW, PAPERS).reserve / 9)
+    assert to_find(held_twice(LOW, "{read: leaflet}"), "reserve") == {"/stated/second/load"}
+
+
+def test_two_fixings_at_one_height_sit_in_the_same_bricks() -> None:
+    """800 wide has room for 3.2 plugs 250 apart; two of each are 4."""
+    found = held_twice(TOP, PAPERS)
+    assert (found.number, found.counted, found.drop) == (4, 3.2, 660)
+
+
+def test_a_load_any_way_and_a_pull_and_a_shear_apart_share_by_the_less_of_each() -> None:
+    found = held_twice(LOW, "{read: leaflet, pull: 0.5 kN, shear: 1 kN, as: recommended, in: solid brick}")
+    assert (found.pull_may, found.shear_may) == (500_000, 900_000)
+
+
+def test_the_screws_of_a_machine_in_a_unit_do_not_carry_the_unit() -> None:
+    machine = LOW.replace("W1", "hood")
+    found = held_twice(machine, PAPERS, "appliances: {hood: {is: canopy hood, in: W1, weight: 8 kg}}")
+    assert (found.held_by, found.number) == ("rail", 2)
 
 
 def test_a_hood_hangs_by_its_own_fixings() -> None:

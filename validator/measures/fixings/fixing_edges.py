@@ -33,6 +33,8 @@ class FixingAtEdge(Row, kind="fixing near an edge"):
     upward: float = given(LENGTH, "above or below it")
     edge: str = given(NAME, "edge")
     base: str = given(TERM, "what carries it")
+    diameter: float = given(LENGTH, "diameter of the plug or screw")
+    maker_edge: float = given(LENGTH, "distance from an edge that its maker asks for")
 
     @figure(LENGTH, "to the edge", start="edge of the wall", end="middle of the hole")
     def to_edge(self) -> float:
@@ -108,9 +110,19 @@ def _at_opening(hole: Row, opening: Hole, fixing: Row) -> Row:
     aside = clear_between(along, along, opening.left, opening.right, subject, f"beside the {opening.name}")
     edge = reading.exactly(opening.name, opening.opening.pointer, "edge")
     if isinstance(aside, Known) and (aside.low or 0.0) >= 0:
-        return FixingBesideEdge(subject, aside=aside, edge=edge, base=_value(fixing, "base"))
+        return FixingBesideEdge(subject, aside=aside, edge=edge, **_of_fixing(fixing))
     upward = clear_between(up, up, opening.sill, opening.head, subject, f"above or below the {opening.name}")
-    return FixingAtEdge(subject, aside=aside, upward=upward, edge=edge, base=_value(fixing, "base"))
+    return FixingAtEdge(subject, aside=aside, upward=upward, edge=edge, **_of_fixing(fixing))
+
+
+def _of_fixing(fixing: Row) -> dict[str, Given]:
+    """What a fixing says of itself that decides how near an edge it may sit."""
+    screwed = fixing.known.get("kind_of", Known("")).value == "wood screw"
+    return {
+        "base": _value(fixing, "base"),
+        "diameter": _value(fixing, "screw_diameter" if screwed else "plug_diameter"),
+        "maker_edge": _value(fixing, "maker_edge"),
+    }
 
 
 def _ends_in_the_room(site: Site, wall: str) -> Iterator[str]:
@@ -126,7 +138,7 @@ def _at_end(site: Site, hole: Row, end: str, fixing: Row) -> Row:
     along, label = _value(hole, "along"), f"{end} end of the {hole.subject.wall} wall"
     clear = along if end == "left" else difference(length_of(site.plan, hole.subject.wall), along, hole.subject, label)
     edge = reading.exactly(f"{end} end of the wall", hole.subject.pointer, "edge")
-    return FixingBesideEdge(hole.subject, aside=clear, edge=edge, base=_value(fixing, "base"))
+    return FixingBesideEdge(hole.subject, aside=clear, edge=edge, **_of_fixing(fixing))
 
 
 def _order(row: Row) -> float:

@@ -67,6 +67,7 @@ class FixingInWall(Row, kind="fixing in a wall"):
     hole_diameter: float = given(LENGTH, "bit")
     maker_embedment: float = given(LENGTH, "embedment its maker asks for")
     maker_thickness: float = given(LENGTH, "thickness of wall its maker asks for")
+    maker_edge: float = given(LENGTH, "distance from an edge that its maker asks for")
     carries: str = given(Words(("wall units", "tall units", "hoods", "other")), "what hangs on it")
     has_void: bool = given(YES_NO, "whether there is a void before what carries it")
     spacers: str = given(TERM, "what bridges the void")
@@ -302,6 +303,7 @@ def _row(
         "hole_diameter": part(fixing, "hole", "diameter", "bit"),
         "maker_embedment": maker_says(site.plan, name, fixing, "embedment", "embedment its maker asks for"),
         "maker_thickness": maker_says(site.plan, name, fixing, "wall_thickness", "wall its maker asks for"),
+        "maker_edge": maker_says(site.plan, name, fixing, "edge", "distance from an edge its maker asks for"),
         "spacers": reading.word(fixing.spacers, fixing.pointer_to("spacers"), "what bridges the void"),
         "into_joints": reading.word(fixing.in_joints, fixing.pointer_to("in_joints"), "whether it goes into joints"),
         "tile_edge": reading.read(fixing, "tile_edge", "nearest edge of the tile"),

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from validator.measures import reading
 from validator.measures.appliances.appliance_places import HOODS, of_kinds
 from validator.measures.fixings.fixing_capacity import Capacity, capacity, papers_of
+from validator.measures.fixings.fixings import is_appliance
 from validator.measures.fixings.hung_on_fixings import (
     AT,
     HANGERS,
@@ -21,6 +22,7 @@ from validator.measures.fixings.hung_on_fixings import (
     HungOnFixings,
     HungOnFixingsApart,
 )
+from validator.measures.fixings.sharing import shared
 from validator.measures.fixings.unit_loads import Hung, hung_appliance, hung_unit, load_on_fixings
 from validator.measures.looking_up import looked_up
 from validator.measures.room.walls import named_gap, worked
@@ -106,43 +108,53 @@ def hanging_rails(site: Site) -> Rows:
     return rows
 
 
+class _Carrier(NamedTuple):
+    """A fixing that carries a thing, by its name, with its rows where that hangs."""
+
+    name: str
+    fixing: Fixing
+    rows: list[Row]
+
+
 class _Holding:
     """Which fixing holds each hung thing, and where plugs sit so close that they count as one."""
 
     def __init__(self, site: Site, units: Sequence[Standing]) -> None:
         self._site = site
         self._failed = {fold(name) for name, built in site.plan.built.items() if built.failed is not None}
-        self._fixings: dict[str, tuple[str, Fixing, list[Row]] | None] = {
-            unit.item.pointer: self._of_unit(unit) for unit in units
-        }
+        self._fixings: dict[str, list[_Carrier]] = {unit.item.pointer: self._of_unit(unit) for unit in units}
         self._loose: dict[str, list[str]] = {}
         self._plugs: dict[str, list[float]] = {}
         for unit in units:
             found = self._fixings[unit.item.pointer]
-            if found is None:
+            if not found:
                 self._loose.setdefault(unit.run, []).append(unit.name)
-            elif found[1].at == "hangers":
+            elif any(fixing.at == "hangers" for _, fixing, _ in found):
                 places = _plugs(unit)
                 self._plugs.setdefault(fold(unit.wall), []).extend(places or ())
         for places in self._plugs.values():
             places.sort()
 
-    def _of_unit(self, unit: Standing) -> tuple[str, Fixing, list[Row]] | None:
-        """The first fixing that carries a unit, with the rows of it where the unit hangs."""
+    def _of_unit(self, unit: Standing) -> list[_Carrier]:
+        """The fixings that carry a unit, with their rows where it hangs; those of a machine in it do not."""
+        plan = self._site.plan
         rows: dict[str, list[Row]] = {}
         for row in self._site.fixings.of.get(unit.item.pointer, ()):
             rows.setdefault(row.subject.name, []).append(row)
-        for name, found in rows.items():
-            fixing = self._site.plan.fixings[name]
-            if fixing.at is None or fixing.at in AT:
-                return name, fixing, found
-        return None
+        carriers = [_Carrier(name, plan.fixings[name], found) for name, found in rows.items()]
+        return [
+            carrier
+            for carrier in carriers
+            if (carrier.fixing.at is None or carrier.fixing.at in AT)
+            and not all(is_appliance(plan, wanted) for wanted in carrier.fixing.for_)
+        ]
 
-    def _of_appliance(self, name: str) -> tuple[str, Fixing, list[Row]] | None:
-        for called, fixing in self._site.plan.fixings.items():
-            if fold(name) in {fold(wanted) for wanted in fixing.for_}:
-                return called, fixing, self._site.fixings.of.get(fixing.pointer, [])
-        return None
+    def _of_appliance(self, name: str) -> list[_Carrier]:
+        return [
+            _Carrier(called, fixing, self._site.fixings.of.get(fixing.pointer, []))
+            for called, fixing in self._site.plan.fixings.items()
+            if fold(name) in {fold(wanted) for wanted in fixing.for_}
+        ]
 
     def row(self, thing: _Thing) -> Row:
         """The row of one hung thing."""
@@ -157,23 +169,18 @@ class _Holding:
         test = self._load("test of strength", thing, "load of a test of strength")
         if isinstance(test, Known):  # not every country has such a test
             values["test"] = test
-        if found is None:
-            values |= self._nothing(thing)
-            may: Capacity | None = None
-        else:
-            name, fixing, rows = found
-            may = capacity(self._site, name, fixing, rows)
-            values |= self._held(thing, name, fixing, rows, may)
+        values |= self._by_all(thing, found) if found else self._nothing(thing)
+        apart = "pull_may" in values
         values |= load_on_fixings(thing.hung, values["drop"], Subject(thing.name, thing.subject.pointer))
         if unit is not None:
             values["lower_edge"] = _lower_edge(unit.item)
             values["rated"] = _rated(unit.item)
-            row = HungOnFixings if may is None or may.load is not None else HungOnFixingsApart
+            row = HungOnFixingsApart if apart else HungOnFixings
             return row(thing.subject, **values)
         pointer = thing.subject.pointer
-        named = found is not None or isinstance(thing.hung.weight, Known)
+        named = bool(found) or isinstance(thing.hung.weight, Known)
         values["named"] = reading.exactly(named, pointer, "whether the plan says how it hangs")
-        hood = HoodOnFixings if may is None or may.load is not None else HoodOnFixingsApart
+        hood = HoodOnFixingsApart if apart else HoodOnFixings
         return hood(thing.subject, **values)
 
     def _load(self, of: str, thing: _Thing, label: str) -> Given:
@@ -186,6 +193,19 @@ class _Holding:
         missing = Missing(plan.fixings.pointer, f"what holds {', '.join(loose)}", Why.LEFT_OUT)
         fields = ("held_by", "at", "base", "kind_of", "drop", "number", "counted", "load_may", "joints", "once")
         return dict.fromkeys((*fields, "to_failure", "thread", "diameter"), missing)
+
+    def _by_all(self, thing: _Thing, found: Sequence[_Carrier]) -> dict[str, Given]:
+        """The fields of a thing for what holds it; several fixings share its load."""
+        may = [capacity(self._site, *carrier) for carrier in found]
+        each = [self._held(thing, *carrier, one) for carrier, one in zip(found, may, strict=True)]
+        if len(each) == 1:
+            return each[0]
+        aparts = [
+            self._apart(name, fixing, one.base)
+            for (name, fixing, _), one in zip(found, may, strict=True)
+            if one.category in MASONRY and isinstance(one.base, Known)
+        ]
+        return shared(each, thing.width, aparts, Subject(thing.name, thing.subject.pointer))
 
     def _held(self, thing: _Thing, name: str, fixing: Fixing, rows: Sequence[Row], may: Capacity) -> dict[str, Given]:
         number = self._number(thing, fixing)

@@ -224,6 +224,7 @@ class PlugPapers(Element):
     shear: MakersForce | None = None
     as_: Annotated[Literal["recommended", "characteristic", "mean failure"] | ToFind, OneOf()] | None = None
     in_: Term | None = None
+    edge: MakersLength | None = None  # from the edge of a wall to the fixing
     spacing: MakersLength | None = None  # between fixings that each carry their whole load
     withdrawal: MakersPressure | None = None  # of a screw in timber, characteristic, as tested
     density: Density | None = None  # of the timber it was tested in
