@@ -18,6 +18,7 @@ def test_works_reserve_and_tax_of_an_elemental_cost_plan() -> None:
     text = """
 people: {strip out firm: {quote: 900}, plasterer: {quote: 2100}, services: {quote: 2900}}
 deliveries: {units: {price: 7600}}
+appliances: none
 money: {fees: 600, contingency: 12.5 %, vat: 20 %}
 """
     found = row(text, "budget")

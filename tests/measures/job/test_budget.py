@@ -13,6 +13,10 @@ appliances: {oven: {price: 600}}
 """
 
 
+NOBODY = "people: none\n"
+NONE = "deliveries: none\nappliances: none\n"
+
+
 def test_everything_with_a_price_counts_once() -> None:
     assert row(WORKS + "money: {sundries: 200, contingency: 10 %, vat: included}", "budget").works == 5200
 
@@ -23,7 +27,7 @@ def test_tax_is_added_to_the_works_and_to_the_reserve() -> None:
 
 
 def test_a_trade_that_does_a_part_without_a_price_leaves_the_sum_open() -> None:
-    text = "people: {joiner: {quote: 900}, tiler: {trade: tiling}}\nwork: {order: usual, tile: {by: tiler}}\n"
+    text = "people: {joiner: {quote: 900}, tiler: {trade: tiling}}\nwork: {order: usual, tile: {by: tiler}}\n" + NONE
     found = row(text + "money: {contingency: 10 %}", "budget")
     assert to_find(found, "works") == {"/people/tiler/quote"}
 
@@ -32,28 +36,43 @@ def test_a_householder_works_for_nothing() -> None:
     text = (
         "people: {householder: {register: none}, joiner: {quote: 900}}\nwork: {order: usual, tile: {by: householder}}\n"
     )
-    assert row(text + "money: {vat: none}", "budget").works == 900
+    assert row(text + NONE + "money: {vat: none}", "budget").works == 900
 
 
 def test_a_delivery_of_appliances_that_have_prices_needs_none_of_its_own() -> None:
-    text = "deliveries: {appliances: {due: 2027-04-01}}\nappliances: {oven: {price: 600}}\nmoney: {vat: none}"
+    text = NOBODY + "deliveries: {appliances: {due: 2027-04-01}}\nappliances: {oven: {price: 600}}\nmoney: {vat: none}"
     assert row(text, "budget").works == 600
 
 
 def test_an_appliance_without_a_price_leaves_the_sum_open_though_others_have_theirs() -> None:
-    text = "deliveries: {appliances: {due: 2027-04-01}}\nappliances: {oven: {price: 600}, hob: {is: gas hob}}\n"
+    text = (
+        NOBODY + "deliveries: {appliances: {due: 2027-04-01}}\nappliances: {oven: {price: 600}, hob: {is: gas hob}}\n"
+    )
     assert to_find(row(text + "money: {vat: none}", "budget"), "works") == {"/appliances/hob/price"}
 
 
 @pytest.mark.parametrize("delivery", ["hob", "appliances"])
 def test_an_appliance_costs_what_its_delivery_does(delivery: str) -> None:
-    text = f"deliveries: {{{delivery}: {{price: 450}}}}\nappliances: {{hob: {{is: gas hob}}}}\nmoney: {{vat: none}}"
+    text = (
+        NOBODY
+        + f"deliveries: {{{delivery}: {{price: 450}}}}\nappliances: {{hob: {{is: gas hob}}}}\nmoney: {{vat: none}}"
+    )
     assert row(text, "budget").works == 450
 
 
 def test_an_appliance_delivered_by_itself_without_a_price_leaves_the_sum_open() -> None:
-    text = "deliveries: {hob: {due: 2027-04-01}}\nappliances: {hob: {is: gas hob}}\nmoney: {vat: none}"
+    text = NOBODY + "deliveries: {hob: {due: 2027-04-01}}\nappliances: {hob: {is: gas hob}}\nmoney: {vat: none}"
     assert to_find(row(text, "budget"), "works") == {"/appliances/hob/price"}
+
+
+def test_what_a_plan_says_nothing_of_is_not_free() -> None:
+    found = row("money: {limit: 1500, contingency: 10 %, vat: none}", "budget")
+    assert to_find(found, "works") == {"/people", "/deliveries", "/appliances"}
+
+
+def test_a_task_that_nobody_is_said_to_do_leaves_the_sum_open() -> None:
+    text = "people: {joiner: {quote: 900}}\nwork: {order: usual, plaster: {takes: 1 day}}\n" + NONE
+    assert to_find(row(text + "money: {vat: none}", "budget"), "works") == {"/work/plaster/by"}
 
 
 def test_a_plan_without_money_is_not_judged_on_what_it_costs() -> None:

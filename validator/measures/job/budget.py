@@ -89,7 +89,15 @@ def budgets(site: Site) -> Rows:
 
 
 def _prices(plan: Plan) -> Iterator[Given]:
-    """Every price of the plan; a trade that does a part, or an appliance, without a price leaves the sum not known."""
+    """Every price of the plan, and what leaves their sum not known: a section left out, a task that nobody is said to
+    do, a trade that does a part or an appliance without a price.
+    """
+    for section, label in ((plan.people, "people"), (plan.deliveries, "deliveries"), (plan.appliances, "appliances")):
+        if section.left_out:
+            yield Missing(section.pointer, label)
+    for name, task in plan.work.tasks.items() if plan.work is not None else ():
+        if not task.by:
+            yield Missing(task.pointer_to("by"), f"who does {name}")
     for name, person in plan.people.items():
         if person.quote is not None or person.estimate is not None:
             yield reading.read(person, "quote" if person.quote is not None else "estimate", name)
