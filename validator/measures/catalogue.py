@@ -63,6 +63,7 @@ MEASURES: dict[str, Measure] = {
     "hob by a doorway": Measure(
         "appliances.hobs_at_openings:HobByDoorway", "appliances.hobs_at_openings:hobs_by_doorways"
     ),
+    "room of a hob": Measure("appliances.hobs_at_openings:RoomOfHob", "appliances.hobs_at_openings:rooms_of_hobs"),
     "hob by a window": Measure(
         "appliances.hobs_at_openings:HobByWindow", "appliances.hobs_at_openings:hobs_by_windows"
     ),

@@ -79,3 +79,29 @@ def test_what_is_left_out_may_be_a_doorway_or_a_hob() -> None:
     assert left_out(ROOM, DOORWAY) == ["/openings"]
     assert left_out("openings: none", WINDOW) == ["/appliances"]
     assert left_out("appliances: {basin: {}}", WINDOW) == ["/appliances/basin/is"]
+
+
+@pytest.mark.parametrize(
+    ("written", "aired"),
+    [
+        ("none", False),
+        ("{door: {wall: south}}", False),
+        ("{window: {wall: south, opens: fixed}}", False),
+        ("{window: {wall: south, opens: out}}", True),
+        ("{old light: {is: window, opens: fixed}, kitchen window: {wall: west, opens: top hung}}", True),
+    ],
+)
+def test_a_window_on_any_wall_airs_the_room_of_a_hob_if_it_opens(written: str, aired: bool) -> None:
+    assert row(f"{ROOM}openings: {written}", "room of a hob").aired is aired
+
+
+@pytest.mark.parametrize(
+    ("written", "pointers"),
+    [
+        ("", {"/openings"}),
+        ("openings: {window: {wall: south}}", {"/openings/window/opens"}),
+        ("openings: {thing: {wall: south}}", {"/openings/thing/is"}),
+    ],
+)
+def test_a_window_that_nobody_told_of_may_air_the_room(written: str, pointers: set[str]) -> None:
+    assert to_find(row(ROOM + written, "room of a hob"), "aired") == pointers

@@ -1,4 +1,4 @@
-"""Hobs and cookers beside doorways and under windows: distances along the wall."""
+"""Hobs and cookers beside doorways and under windows, and the windows that air their room."""
 
 from __future__ import annotations
 
@@ -16,7 +16,21 @@ from validator.measures.appliances.appliance_places import (
     subject_of,
 )
 from validator.measures.room.openings import WAYS, holes_by_wall, sort_of
-from validator.measures.rows import NAME, Given, Known, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.rows import (
+    NAME,
+    YES_NO,
+    Given,
+    Known,
+    LeftOut,
+    Missing,
+    Row,
+    Rows,
+    Subject,
+    Words,
+    figure,
+    gaps_of,
+    given,
+)
 from validator.measures.worktops.tops import cut_of
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
@@ -25,9 +39,11 @@ if TYPE_CHECKING:
     from validator.measures.room.openings import Hole
     from validator.measures.site import Site
     from validator.measures.worktops.tops import Cut
+    from validator.plan.rooms import Room
 
 UNKNOWN = float("-inf")
 DOORWAYS, WINDOWS = ("door", "opening"), ("window",)
+AIRING = ("window", "rooflight")
 
 
 class HobByDoorway(Row, kind="hob by a doorway"):
@@ -55,6 +71,43 @@ class HobByWindow(Row, kind="hob by a window"):
     @figure(LENGTH, "clear of the window", start="edge of the hob", end="edge of the window")
     def clear(self) -> float:
         return self.further - self.nearer
+
+
+class RoomOfHob(Row, kind="room of a hob"):
+    """A hob or a cooker, and whether a window or a rooflight of its room can be opened."""
+
+    fuel: str = given(FUEL, "fuel of the hob")
+    aired: bool = given(YES_NO, "whether a window of its room opens")
+
+
+def rooms_of_hobs(site: Site) -> Rows:
+    """A row for each hob and cooker."""
+    plan = site.plan
+    rows = none_yet(plan, RoomOfHob.kind)
+    for name in of_kinds(plan, HOBS):
+        place = place_of(site, name)
+        room = plan.room_of(place.on)
+        aired = place.wall if room is None else _aired(room)
+        rows.rows.append(RoomOfHob(subject_of(site, place), fuel=fuel_of(name, place.appliance), aired=aired))
+    return rows
+
+
+def _aired(room: Room) -> Given:
+    """Whether a window opens; not known while one does not say how, nor what of an opening that may be one."""
+    if room.openings.left_out:
+        return Missing(room.openings.pointer, "doors and windows")
+    label = "whether a window of its room opens"
+    gaps: list[Missing] = []
+    for name, opening in room.openings.items():
+        sort = sort_of(name, opening)
+        if sort in AIRING:
+            opens = reading.word(opening.opens, opening.pointer_to("opens"), f"how the {name} opens")
+            if isinstance(opens, Known) and opens.value != "fixed":
+                return reading.exactly(True, opening.pointer, label)
+            gaps += gaps_of(opens) if not isinstance(opens, Known) else ()
+        elif not sort:
+            gaps.append(Missing(opening.pointer_to("is"), f"what {name} is"))
+    return tuple(gaps) or reading.exactly(False, room.openings.pointer, label)
 
 
 def hobs_by_doorways(site: Site) -> Rows:
