@@ -69,7 +69,6 @@ def test_walls_come_as_listed_then_the_room_then_people_then_papers_then_choices
         "slip wall, from left to right",
         "quay wall, from left to right",
         "Floor, ceiling and the rest of the room",
-        "Ask: electrician",
         "Ask: plumber",
         "In lists, leaflets and boxes, on rating plates and parts",
         "To choose",

@@ -73,3 +73,9 @@ def test_a_socket_on_no_circuit_leaves_ring_and_company_open() -> None:
 def test_appliances_left_out_are_not_known() -> None:
     assert left_out("", KIND) == ["/appliances"]
     assert rows(KITCHEN, KIND, project=PROJECT.replace("GB-ENG", "DE-BE"))[1].alone is True
+
+
+def test_without_circuits_only_what_names_its_supply_is_asked() -> None:
+    text = KITCHEN[: KITCHEN.index("circuits:")] + "circuits: none"
+    assert list(found(text)) == ["dishwasher", "oven"]
+    assert found(text)["dishwasher"].plugged is True

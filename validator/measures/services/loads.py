@@ -35,7 +35,10 @@ class OnCircuit(Row, kind="appliance on a circuit"):
 
 
 def appliances_on_circuits(site: Site) -> Rows:
-    """A row for each appliance that draws from the mains, as far as the plan says what it is or what it draws."""
+    """A row for each appliance that draws from the mains, as far as the plan says what it is or what it draws.
+
+    In a plan that has no circuits by its own word, only what names its supply has a row.
+    """
     plan = site.plan
     rows = none_yet(plan, OnCircuit.kind)
     served = {name: frozenset(names_served(plan, circuit)) for name, circuit in plan.circuits.items()}
@@ -43,7 +46,10 @@ def appliances_on_circuits(site: Site) -> Rows:
         name: frozenset({fold(name), *([fold(appliance.supply)] if appliance.supply else [])})
         for name, appliance in plan.appliances.items()
     }
+    no_circuits = not plan.circuits and not plan.circuits.left_out
     for name, appliance in plan.appliances.items():
+        if no_circuits and appliance.supply is None:
+            continue
         if kind_of(name, appliance) in WITHOUT_MAINS or (appliance.is_ is None and appliance.power is None):
             continue
         rows.rows.append(_row(site, name, served, feeders))
