@@ -66,6 +66,9 @@ INK = """() => {
 FIGURES = """() => [...document.querySelectorAll('svg')].map(
   svg => [...svg.querySelectorAll('text')].map(text => text.textContent))"""
 
+HEADINGS = """() => [...document.querySelectorAll('h1, h2, h3, caption, thead tr')].map(
+  heading => [...(heading.cells || [heading])].map(cell => cell.textContent).join(''))"""
+
 ROWS = """() => [...document.querySelectorAll('tbody tr')].map(
   row => [...row.children].map(cell => cell.textContent.trim()))"""
 
@@ -122,6 +125,10 @@ class Opened:
     def rows(self) -> list[list[str]]:
         """The cells of each row of each table, without white space."""
         return [["".join(cell.split()) for cell in row] for row in self.page.evaluate(ROWS)]
+
+    def headings(self) -> list[str]:
+        """What stands above something else, heads of tables too, without white space."""
+        return ["".join(text.split()) for text in self.page.evaluate(HEADINGS)]
 
     def barriers(self) -> list[str]:
         """What keeps somebody from reading the page, by the rules of WCAG 2.2 A and AA that axe-core can judge.

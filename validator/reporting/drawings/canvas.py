@@ -41,6 +41,9 @@ CELL = 12.0
 """The side of a cell of paper, by which texts are found that lie near one another."""
 
 MARGIN = 2.0
+NARROWEST = 86.0
+"""What a drawing has for its key at least, in mm: two stand side by side on a page."""
+
 WIDE, NARROW = 0.5, 0.25
 """The two widths of ISO 128, as 2 to 1."""
 
@@ -227,11 +230,11 @@ class Canvas:
     def finished(self, name: str, title: str, notes: Sequence[str]) -> Drawing:
         """The drawing with its title above it and below it the scale, the key and what is not known."""
         around = self.extent
-        room = max(around.right - around.left, 110.0)
+        room = max(around.right - around.left, NARROWEST)
         size, scale = SIZE * 1.2, f"   1:{self.scale}"
         head = fitted(title, room - width_of(scale, size, bold=True), size, bold=True) + scale
         self.letter(Lettering(around.left, around.top - 4.0, head, "start", 0, size, True))
-        y = self._scale_bar(around.left, around.bottom + 5.0)
+        y = self._scale_bar(around.left, around.bottom + 5.0, room)
         y = self._key(around.left, y, room)
         marked = [f"?  {'; '.join(map(shown, self.unknown))}."] if self.unknown else []
         if self.aside:
@@ -254,15 +257,17 @@ class Canvas:
             tuple(self.unknown),
         )
 
-    def _scale_bar(self, left: float, top: float) -> float:
+    def _scale_bar(self, left: float, top: float, room: float) -> float:
         """A bar that shows whether the paper was printed true; returns its lower edge."""
-        long = 50.0
+        long, beside = 50.0, 53.0
         self.ink(Kind.EDGE, (left, top), (left + long, top))
         for share in (0.0, 0.5, 1.0):
             self.ink(Kind.EDGE, (left + share * long, top - 1.0), (left + share * long, top + 1.0))
-        text = "this bar is 50 mm long where the paper was printed at 100 %"
-        self.letter(Lettering(left + long + 3.0, top + 1.0, text, "start", size=SMALL))
-        return top + 2.5
+        y = top + 1.0 - SMALL * LINE
+        for line in _broken("this bar is 50 mm long where the paper was printed at 100 %", room - beside):
+            y += SMALL * LINE
+            self.letter(Lettering(left + beside, y, line, "start", size=SMALL))
+        return y + 1.5
 
     def _key(self, left: float, top: float, room: float) -> float:
         """A sample of each kind of line that needs a word; returns the lower edge."""

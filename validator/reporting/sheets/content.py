@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from datetime import date
 from typing import NamedTuple
@@ -228,16 +229,25 @@ def _hung(judgement: Judgement, run: str, printer: Printer) -> Iterator[tuple[st
 
 
 def _worked(judgement: Judgement, trade: Trade, printer: Printer) -> Iterator[Worked]:
-    """The figures of the trade; things of which one comes out alike stand together."""
+    """The figures of the trade; things of which one comes out alike stand together, with the working of the first."""
     for kind, names in trade.figures.items():
         alike: dict[tuple[object, ...], list[Worked]] = {}
         for row in judgement.site.rows(kind).rows:
             for name in names:
                 found = _figure(row, name, printer)
                 if found is not None:
-                    alike.setdefault(found[1:], []).append(found)
-        for figures in alike.values():
-            yield figures[0]._replace(thing=", ".join(dict.fromkeys(figure.thing for figure in figures)))
+                    alike.setdefault(_but_for_its_name(found), []).append(found)
+        for first, *others in alike.values():
+            same = [other.thing for other in others if other.sums == first.sums]
+            likewise = [other.thing for other in others if other.sums != first.sums]
+            named = ", ".join(dict.fromkeys([first.thing, *same]))
+            yield first._replace(thing=f"{named}; likewise {', '.join(likewise)}" if likewise else named)
+
+
+def _but_for_its_name(worked: Worked) -> tuple[object, ...]:
+    """A figure with its working, in which its thing goes by no name of its own."""
+    own = re.compile(rf"(?<!\w){re.escape(worked.thing)}(?!\w)")
+    return (*worked[1:4], *(own.sub("…", text) for text in worked.sums))
 
 
 def _figure(row: Row, name: str, printer: Printer) -> Worked | None:

@@ -25,8 +25,8 @@ FRAMES = (UPRIGHT,)
 FLOOR = ((UPRIGHT[0], 165.0),)
 """What the floor takes at most: it shows where things are, and the walls show how they are set out."""
 
-ISLAND = ((130.0, 90.0),)
-"""What each side of an island takes at most."""
+ISLAND = ((91.0, 90.0),)
+"""What each side of an island takes at most: two stand side by side."""
 
 
 @dataclass(frozen=True)
