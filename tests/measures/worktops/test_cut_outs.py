@@ -28,6 +28,11 @@ def test_the_back_strip_is_what_the_front_strip_and_the_cut_out_leave() -> None:
     assert (found.back, found.narrower_strip) == (70, 70)
 
 
+def test_its_middle_is_as_far_out_as_the_back_strip_and_half_of_it() -> None:
+    """620 deep, 70 before a cut-out of 480: its middle is 310 before the back edge."""
+    assert row(sink("cut-out: 500 x 480, from front: 70"), CUT_OUT).out == 310
+
+
 def test_letters_of_a_cut_out_tell_width_and_depth() -> None:
     assert row(sink("cut-out: 500 w x 450 d, from front: 70"), CUT_OUT).back == 100
 

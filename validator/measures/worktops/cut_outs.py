@@ -90,6 +90,10 @@ class CutOut(Row, kind="cut-out in a worktop"):
     def back(self) -> float:
         return self.worktop_depth - self.front - self.cut_depth
 
+    @figure(LENGTH, "out from the back edge", start="back edge of the worktop", end="middle of the cut-out")
+    def out(self) -> float:
+        return self.back + self.cut_depth / 2
+
     @figure(LENGTH, "narrower strip", start="cut-out", end="front or back edge of the worktop")
     def narrower_strip(self) -> float:
         return least(self.front, self.back)

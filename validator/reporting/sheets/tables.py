@@ -19,7 +19,7 @@ from validator.reporting.printing import Printer
 from validator.reporting.sheets.values import NONE, OPEN, Binding, Cell, given, left_of, of_row, written
 
 DONE = "done"
-STRONG = ("along", "up", "left", "length")
+STRONG = ("along", "up", "out", "left", "length")
 
 
 class Line(NamedTuple):
@@ -87,6 +87,7 @@ class Tables:
         elif schedule.pieces:
             yield from self._pieces()
         else:
+            cut_outs = {row.subject.name: row for row in self._site.rows("cut-out in a worktop").rows}
             for name, appliance in self._plan.appliances.items():
                 if kind_of(name, appliance) in schedule.appliances:
                     place = place_of(self._site, name)
@@ -95,6 +96,7 @@ class Tables:
                         "along": given(place.middle, self._printer),
                         "unit": _sits_in(name, place.standing.name if place.standing is not None else appliance.behind),
                         "up": self._up(name, place.on, appliance.up, appliance.pointer_to("up")),
+                        "out": (of_row(cut_outs[name], "out", self._printer) if name in cut_outs else None) or NONE,
                     }
                     yield _Thing(name, place.on, middle, None, appliance, own)
 
