@@ -53,6 +53,17 @@ def test_what_hangs_is_dashed_and_what_stands_is_not() -> None:
     assert kinds(drawing, "B1") == {"edge"}
 
 
+def test_points_are_marked_at_their_wall_those_above_one_another_once() -> None:
+    points = "points: {S1: {is: double socket, wall: north, along: 900 from west, up: 1100 from bare floor}, "
+    points += "C1: {is: connection unit, wall: north, along: 900 from west, up: 400 from bare floor}}"
+    drawing = plan(ROOM + points, strong=["S1", "C1"])
+    left, _, right, high = rectangle(drawing, "S1 C1")
+    assert ((left + right) / 2, high) == (900, 2600)
+    assert kinds(drawing, "S1 C1") == {"edge"}
+    assert "S1 C1" in texts(drawing)
+    assert kinds(plan(ROOM + points, strong=["B1"]), "S1 C1") == {"light"}
+
+
 def test_doors_sweep_a_quarter_turn_as_wide_as_they_are() -> None:
     drawing = plan()
     radii = {round(stroke.arc * drawing.scale) for stroke in drawing.strokes if stroke.arc}

@@ -12,10 +12,10 @@ from validator.measures.room.walls import length_of
 from validator.measures.rows import Given
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
-from validator.reporting.drawings.canvas import Drawing, to_scale
+from validator.reporting.drawings.canvas import Drawing, Kind, to_scale
 from validator.reporting.drawings.dimensions import chain
 from validator.reporting.drawings.elevations import FRAMES, NOTHING, asked_for, file_name
-from validator.reporting.drawings.lettering import fitted, shown
+from validator.reporting.drawings.lettering import Box, fitted, shown
 from validator.reporting.drawings.wall_things import gaps_of, is_nothing, rest_of, text_of, value
 
 if TYPE_CHECKING:
@@ -67,6 +67,7 @@ class _Whole(PlaneView):
         self._footprints()
         self._cut_outs()
         self._sweeps()
+        marked = self._points()
         self._names()
         for line in self.lines:
             self._beside(line)
@@ -77,11 +78,36 @@ class _Whole(PlaneView):
             file_name(self.room.name).replace("elevation", "floor-plan", 1),
             shown(title[:1].upper() + title[1:]),
             [
-                "Lengths in "
-                + self._unit()
-                + ". Walls are hatched behind their face only; how thick they are is not drawn."
+                f"Lengths in {self._unit()}. Walls are hatched behind their face only; how thick they are is not drawn."
+                + (" Triangles at the walls are points." if marked else "")
             ],
         )
+
+    def _points(self) -> bool:
+        """A triangle at the wall for each place with points, and their names beside it; whether there are any."""
+        scale, found = self.canvas.scale, False
+        for line in self.lines:
+            at: dict[float, list[str]] = {}
+            for placed in self.site.points.by_wall.get(fold(line.name), ()):
+                along = value(placed.along)
+                if along is not None:
+                    at.setdefault(round(along, 1), []).append(placed.name)
+            for along, names in at.items():
+                strong = any(map(self.asked.is_strong, names))
+                half, out = 1.2 * scale, 2.0 * scale
+                corners = [line.at(along - half, 0), line.at(along + half, 0), line.at(along, out)]
+                self._line(Kind.EDGE if strong else Kind.LIGHT, corners, closed=True, of=" ".join(names))
+                xs, ys = zip(*map(self._paper, corners), strict=True)
+                self.canvas.take(Box(min(xs), min(ys), max(xs), max(ys)))
+                places = [(along + aside * scale, far * scale) for far in (4.0, 6.5, 9.0) for aside in (0.0, 2.5, -2.5)]
+                text = fitted(" ".join(map(shown, names)), 20, bold=strong)
+                choices = self._choices(text, line, places, bold=strong)
+                if strong:
+                    self.canvas.letter_first(choices)
+                else:
+                    self.later.append(choices)
+                found = True
+        return found
 
     def _beside(self, line: WallLine) -> None:
         """Chains outside a wall: its openings, and its length as it was read."""

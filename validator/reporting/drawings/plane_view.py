@@ -208,9 +208,14 @@ class PlaneView:
 
     def _later(self, text: str, line: WallLine, places: Sequence[Point]) -> None:
         """A text to letter once the things have their names, at the first free one of some places at a wall."""
+        self.later.append(self._choices(text, line, places))
+
+    def _choices(self, text: str, line: WallLine, places: Sequence[Point], *, bold: bool = False) -> list[Lettering]:
+        """A text at each of some places at a wall, as it may be lettered."""
         points = [line.at(*place) for place in places]
         inside = [point for point in points if self.window is None or self.window.holds(point)]
-        self.later.append([Lettering(*self._paper(point), text, "middle", angle_of(line)) for point in inside])
+        angle = angle_of(line)
+        return [centred(Lettering(*self._paper(point), text, "middle", angle, SIZE, bold)) for point in inside]
 
     def _sweeps(self) -> None:
         """What opens, in the way that is known; where it is not known how, a question mark and no sweep."""
@@ -275,7 +280,7 @@ class PlaneView:
         for thing in [*standing, *hung]:
             self._name(thing)
         for choices in self.later:
-            self.canvas.letter_first(map(centred, choices))
+            self.canvas.letter_first(choices)
 
     def _name(self, thing: Footprint) -> None:
         name, bold = shown(thing.name), self.asked.is_strong(thing.name)
