@@ -171,6 +171,16 @@ def test_an_assumed_figure_does_not_settle_a_stop(read_rule: ReadRule) -> None:
     assert _result(read_rule("stop"), _hood(_length(1500.0, assumed=True))) is Result.NOT_MET
 
 
+def test_an_assumed_figure_does_not_settle_that_a_stop_does_not_apply(read_rule: ReadRule) -> None:
+    row = _hood(_length(1500.0), surface=_length(950.0, assumed=True))
+    outcome = _judged(read_rule("stop", when="surface <= 900 mm"), row)
+    assert outcome is not None
+    assert (outcome.result, [gap.why for gap in outcome.missing]) == (Result.NOT_KNOWN, [Why.ASSUMED])
+    assert _judged(read_rule("stop", when="surface <= 900 mm and fuel == 'induction'"), row) is None
+    assert _judged(read_rule("put right", when="surface <= 900 mm"), row) is None
+    assert _judged(read_rule("stop", when="supports > 40 mm"), row) is None
+
+
 PAPERS = "[hob_says, hood_says]"
 
 

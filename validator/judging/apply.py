@@ -70,7 +70,10 @@ def judge_site(site: Site, books: Books) -> Judgement:
 
 
 def apply(rule: Rule, row: Row, site: Site) -> Outcome | None:
-    """The outcome of one rule for one row; None where its `when` says that it does not apply."""
+    """The outcome of one rule for one row; None where its `when` says that it does not apply.
+
+    That a *stop* does not apply is not settled by an assumed figure either.
+    """
     worst: Comparison | None = None
     worst_rule, worst_row = rule, row
     fails = False  # at an end at which the rule applies for certain
@@ -91,10 +94,11 @@ def apply(rule: Rule, row: Row, site: Site) -> Outcome | None:
             worst, worst_rule, worst_row = comparison, settled, corner
         fails = fails or certain
     if worst is None:
-        return None
+        supposing = _once(_assumed(rule, row)) if rule.severity == "stop" and _hangs_on_assumption(rule, row) else ()
+        return Outcome(rule, row.subject, Result.NOT_KNOWN, row, missing=supposing) if supposing else None
     result = Result.MET
     missing: tuple[Missing, ...] = ()
-    supposing: tuple[Missing, ...] = ()
+    supposing = ()
     if fails:
         result, supposing = Result.NOT_MET, _once(worst.unread)
     elif not_known or worst.failed:
@@ -104,6 +108,23 @@ def apply(rule: Rule, row: Row, site: Site) -> Outcome | None:
         if supposing and rule.severity == "stop":
             result, missing, supposing = Result.NOT_KNOWN, supposing, ()
     return Outcome(worst_rule, row.subject, result, worst_row, worst.checks, missing, supposing)
+
+
+def _hangs_on_assumption(rule: Rule, row: Row) -> bool:
+    """Whether nobody could tell that the rule does not apply, if what is only assumed were not known."""
+    own_assumed = any(isinstance(value, Known) and value.assumed for value in rule.own.values())
+    if rule.when is None or not (row.rests_on_assumption or own_assumed):
+        return False
+    names = dict(rule.names)
+    for name, value in rule.own.items():
+        if isinstance(value, Known) and value.assumed:
+            names[name] = Missing(value.pointer, value.label, Why.ASSUMED)
+    for corner in row.without_assumptions().corners():
+        try:
+            rule.when.evaluate(corner, names)
+        except NotKnown:
+            return True
+    return False
 
 
 def _assumed(rule: Rule, row: Row) -> list[Missing]:

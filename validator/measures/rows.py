@@ -286,6 +286,14 @@ class Row:
     def rests_on_assumption(self) -> bool:
         return any(known.rests_on_assumption for known in self.known.values())
 
+    def without_assumptions(self) -> Self:
+        """The row as if nobody knew the values that are only assumed."""
+        values: dict[str, Given] = {**self.missing}
+        for name, value in self.known.items():
+            gap = Missing(value.pointer, self.fields[name].label, Why.ASSUMED)
+            values[name] = gap if value.rests_on_assumption else value
+        return type(self)(self.subject, **values)
+
     def doubts(self) -> list[tuple[str, int, Known]]:
         """The values that stand for a range: field, number of the part (−1 for the field itself), value."""
         found: list[tuple[str, int, Known]] = []
