@@ -6,6 +6,7 @@ import pytest
 
 from tests.standards.by_hand import applied, cell, met, row
 from validator.judging.outcomes import Result
+from validator.measures.room.survey import NewCircuits
 from validator.measures.services.circuits import Circuit, CookingDemand
 from validator.measures.services.loads import OnCircuit
 
@@ -190,3 +191,9 @@ def test_heavy_cooking_appliances_are_not_on_a_ring() -> None:
     for power, ring, holds in ((2100, True, False), (2100, False, True), (2000, True, None)):
         found = applied("GB", "heavy-cooking-not-on-a-ring", row(OnCircuit, cooks=True, power=power * WATT, ring=ring))
         assert (found.result is Result.MET if found is not None else None) is holds
+
+
+@pytest.mark.parametrize(("inches", "enough"), [(36, True), (35.9, False)])
+def test_a_panel_has_room_in_front_of_it_to_work(inches: float, enough: bool) -> None:
+    """NFPA 70 (2020), 110.26(A): a working space 36 in deep in front of a panelboard. Secondary."""
+    assert met("US", "room-to-work-at-the-panel", row(NewCircuits, clear=inches * 25.4)) is enough

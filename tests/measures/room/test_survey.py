@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.measures.plans import row, rows, to_find
 
 OLD = "project: {title: Heron Wharf, country: GB-ENG, lengths in: mm, built: 1931}"
@@ -41,3 +43,12 @@ def test_a_circuit_that_does_not_say_its_ways_may_be_new() -> None:
 
 def test_a_plan_that_looked_at_no_consumer_unit_and_plans_no_circuit_has_no_row() -> None:
     assert rows("circuits: {ring: {device: 32 A}}", "consumer unit") == []
+
+
+def test_the_room_in_front_of_a_consumer_unit_is_as_measured() -> None:
+    assert row("survey: {consumer unit: {clear in front: 900}}", "consumer unit").clear == 900
+
+
+@pytest.mark.parametrize("text", ["survey: {consumer unit: {in: hall}}", "circuits: {oven: {ways: 1}}"])
+def test_room_in_front_of_a_consumer_unit_that_nobody_measured_is_to_find_out(text: str) -> None:
+    assert to_find(row(text, "consumer unit"), "clear") == {"/survey/consumer unit/clear in front"}

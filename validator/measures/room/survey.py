@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING
 from validator.measures import reading
 from validator.measures.arithmetic import total
 from validator.measures.rows import Given, Missing, Row, Rows, Subject, Words, figure, given
-from validator.plan.dimensions import NUMBER
+from validator.plan.dimensions import LENGTH, NUMBER
 from validator.plan.pointers import join
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
-    from validator.plan.sections.survey import Survey, Suspect
+    from validator.plan.sections.survey import ConsumerUnit, Survey, Suspect
 
 RESULTS = ("none", "present", "assumed", "left covered", "removed", "lead-safe work")
 SUSPECTS = (("asbestos", "asbestos"), ("lead paint", "lead_paint"))
@@ -30,8 +30,9 @@ class SuspectMaterial(Row, kind="suspect material"):
 
 
 class NewCircuits(Row, kind="consumer unit"):
-    """The consumer unit, with the ways that the new circuits of the plan take."""
+    """The consumer unit, with the ways that the new circuits of the plan take, and the room to work at it."""
 
+    clear: float = given(LENGTH, "clear in front of it")
     ways_free: float = given(NUMBER, "ways free")
     taken: tuple[float, ...] = given(NUMBER, "ways that new circuits take", many=True)
 
@@ -76,11 +77,19 @@ def consumer_units(site: Site) -> Rows:
         [
             NewCircuits(
                 Subject("new circuits", pointer, _where(plan.survey)),
+                clear=_clear_in_front(unit),
                 ways_free=Missing(pointer, label) if unit is None else reading.read(unit, "ways_free", "ways free"),
                 taken=Missing("/circuits", "circuits") if plan.circuits.left_out else reading.parts(ways),
             )
         ]
     )
+
+
+def _clear_in_front(unit: ConsumerUnit | None) -> Given:
+    label = "clear in front of the consumer unit"
+    if unit is None:
+        return Missing("/survey/consumer unit/clear in front", label)
+    return reading.read(unit, "clear_in_front", label)
 
 
 def _where(survey: Survey | None) -> str:
