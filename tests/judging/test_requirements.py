@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from validator.judging.books import Books, read_books
-from validator.measures.rows import Missing, Why
+from validator.measures.rows import Known, Missing, Why
 from validator.plan.files import read_plan
 from validator.plan.load import load
 from validator.plan.plan import Plan
@@ -150,3 +150,10 @@ def test_a_departure_from_a_rule_there_is_not_is_a_mistake(rules: Path) -> None:
 
 def test_the_plans_country_chooses_the_books(rules: Path) -> None:
     assert [rule.name for rule in _read(rules, "").rules] == ["hood-height"]
+
+
+def test_many_ranges_of_the_household_reach_both_extremes_by_a_few_hundred_ends(rules: Path) -> None:
+    own = {f"own.v{number}": Known(1.0, low=1.0, high=2.0) for number in range(24)}
+    rule = _read(rules, _requirement(*HEIGHT)).rules[-1]._replace(own=own)
+    sums = [sum(value for value in end.names.values() if isinstance(value, float)) for end in rule.at_ends()]
+    assert (min(sums), max(sums), len(sums)) == (24.0, 48.0, 2**9)

@@ -248,3 +248,15 @@ def test_a_name_that_only_holds_a_word_of_the_line_is_fine() -> None:
 )
 def test_a_use_of_no_kind_is_said_with_the_nearest(text: str, wrong: Wrong) -> None:
     assert problems(KINDS + text + "\n") == [wrong]
+
+
+def test_kinds_that_lead_into_a_circle_are_not_part_of_it() -> None:
+    (wrong,) = problems("kinds: {a: {like: b}, b: {like: c}, c: {like: b}}\n")
+    assert "b → c → b" in wrong.message
+
+
+def test_a_long_line_of_kinds_is_read_through_to_its_end() -> None:
+    """So long a line took minutes where each kind walked it anew."""
+    line = "".join(f"  k{number}: {{like: k{number + 1}}}\n" for number in range(1500))
+    (item,) = items("k0 600", kinds=f"kinds:\n{line}  k1500: {{height: 700}}\n")
+    assert low(item.height) == 700

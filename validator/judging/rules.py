@@ -15,6 +15,9 @@ from validator.reference.documents import Citation, Standing
 
 __all__ = ["SEVERITIES", "Book", "Change", "Citation", "Limit", "Rule", "Severity", "Standing", "TableRow", "Trial"]
 
+MOST_FREE = 8
+"""So many ranges among a household's own values are taken to their ends in every combination."""
+
 Severity = Literal["stop", "put right", "improve", "note"]
 SEVERITIES: tuple[Severity, ...] = ("stop", "put right", "improve", "note")
 
@@ -115,12 +118,28 @@ class Rule(NamedTuple):
         return {name: own if isinstance(own, Missing) else own.value for name, own in self.own.items()}
 
     def at_ends(self) -> Sequence[Rule]:
-        """The rule with each range among those values at one of its ends, in all combinations; itself without any."""
+        """The rule with each range among those values at one of its ends, in all combinations; itself without any.
+
+        Beyond eight ranges those from the ninth on move together.
+        """
         doubtful = [(name, own) for name, own in self.own.items() if isinstance(own, Known) and own.doubtful]
         if not doubtful:
             return (self,)
-        ends = [[(name, own.at_end(end)) for end in (own.low, own.high)] for name, own in doubtful]
-        return [self._replace(own={**self.own, **dict(chosen)}) for chosen in itertools.product(*ends)]
+        alone, together = doubtful[:MOST_FREE], doubtful[MOST_FREE:]
+        axes = [[one] for one in alone] + ([together] if together else [])
+        return [
+            self._replace(
+                own={
+                    **self.own,
+                    **{
+                        name: own.at_end((own.low, own.high)[end])
+                        for end, axis in zip(ends, axes, strict=True)
+                        for name, own in axis
+                    },
+                }
+            )
+            for ends in itertools.product((0, 1), repeat=len(axes))
+        ]
 
     @property
     def of_law(self) -> bool:

@@ -79,8 +79,9 @@ class Kinds:
         if found is None:
             found = Inherited()
             for ancestor in reversed(self._line(key)):
-                found = self._own(ancestor, model).over(found)
-            self._inherited[key, model] = found
+                known = self._inherited.get((ancestor, model))
+                found = known or self._own(ancestor, model).over(found)
+                self._inherited[ancestor, model] = found
         return found
 
     def check_unused(self, models: Callable[[], tuple[type[Element], ...]]) -> None:
@@ -135,11 +136,16 @@ class Kinds:
                     "the name of a kind",
                     self.nearest(str(like)),
                 )
+        ends: set[str] = set()  # kinds that lead to an end, and so into no circle
         for key in list(likes):
-            path = [key]
-            while (like := likes.get(path[-1])) is not None and like not in path:
-                path.append(like)
-            if like == key:
+            path = {key: None}
+            last = key
+            while (like := likes.get(last)) is not None and like not in path and like not in ends:
+                path[like] = None
+                last = like
+            if like is None or like in ends:
+                ends.update(path)
+            elif like == key:
                 circle = [self._called.get(name, name) for name in (*path, key)]
                 self._reader.problem(
                     join("/kinds", circle[0], "like"),
