@@ -440,6 +440,7 @@ def test_wire_gauges_agree_with_the_published_table(gauge: str, mils: float, squ
         ("100 % of mix", dim.WATER_ADDED, "`100 % of mix` has no paint in it", ""),
         ("1 water to 0 paint", dim.WATER_ADDED, "`1 water to 0 paint` has no paint in it", ""),
         ("1 paint to 4 paint", dim.WATER_ADDED, "`1 paint to 4 paint`: one part is water and the other paint", ""),
+        ("10001 m", dim.LENGTH, "`10001 m` is longer than any house", ""),
         ("-300 C", dim.TEMPERATURE, "-300 C is colder than anything can be", ""),
     ],
 )

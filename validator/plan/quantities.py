@@ -29,6 +29,8 @@ from validator.plan.values import NothingStated, Quantity, ToFind
 LONGEST_FIGURE = 40
 LONGEST_TEXT = 100
 MOST_READINGS = 200
+LONGEST_LENGTH = 10_000_000.0
+"""In mm: ten kilometres. More is a slip, and a room so long would be drawn in cells without end."""
 
 
 class BadQuantity(ValueError):
@@ -113,6 +115,8 @@ def parse_quantity(
         if dimension is dim.LENGTH:
             typed = typed.removesuffix(" deep")
         low, high = _between(typed, dimension, lengths_in)
+    if dimension is dim.LENGTH and high > LONGEST_LENGTH:
+        raise BadQuantity(f"`{said(typed)}` is longer than any house", wanted(dimension))
     return Quantity(low, high, dimension, written, assumed)
 
 
