@@ -222,8 +222,19 @@ def screws(screw: str, papers: str = SHEAR) -> str:
 
 def test_a_thick_screw_in_timber_is_pulled_out_by_the_formula() -> None:
     found = row(screws("{diameter: 6, length: 100, thread: 50}"), KIND)
-    assert (found.thread, found.counted) == (50, 2)
+    assert (found.thread, found.counted) == (50, pytest.approx(2**0.9))
     assert found.pull_may / 1000 == pytest.approx(1617 / 1.5, rel=1e-3)
+
+
+def test_a_unit_that_is_only_said_to_be_over_another_hangs_too() -> None:
+    order = "{B1: base 600}}, upper: {against: north, order: {W1: wall 600 over B1}"
+    text = plan(order=order, kind="{height: 720, depth: 281}").replace("underside: 1400, ", "")
+    text = text.replace("kinds: {", "kinds: {base: {height: 720, depth: 560}, ").replace(
+        "for: wall units", "for: upper"
+    )
+    assert [found.subject.name for found in rows(text, KIND)] == ["W1"]
+    assert {found.subject.name.split()[0] for found in rows(text, "drill point")} == {"W1"}
+    assert [found.subject.name for found in rows(text, "standing unit")] == ["B1"]
 
 
 def test_a_thin_screw_needs_the_strength_its_maker_tested() -> None:

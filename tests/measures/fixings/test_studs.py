@@ -57,6 +57,15 @@ def test_the_noggin_nearest_to_the_hole_counts() -> None:
     assert [each.inside for each in rows(text, "hanger in a noggin")] == [pytest.approx(39.5)] * 2
 
 
+def test_holes_into_studs_and_holes_for_something_else_need_no_noggin() -> None:
+    text = wall("{every: 400, first: 200}", more=", noggins: [{up: 1400, size: 95 x 45}]")
+    text += "drill: {pipe: {wall: north, along: 100 from left, up: 300}}\n".replace("from left", "from west")
+    text = text.replace("walls: {", "walls: {west: {length: 2000}, ")
+    assert len(rows(text, "hanger in a noggin")) == 2
+    studs = "fixings: {rail: {for: units, at: hangers, into: studs, through: 2, screw: 5 x 80}}\n"
+    assert rows(text + studs, "hanger in a noggin") == []
+
+
 def test_where_noggins_are_let_in_the_studs_do_not_count() -> None:
     text = wall("{every: 400, first: 200}", more=", noggins: [{up: 2012, size: 95 x 45}]")
     assert rows(text, "hung unit on studs") == []

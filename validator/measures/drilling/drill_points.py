@@ -112,11 +112,11 @@ def _is_outside(site: Site, wall: str, other: str | None) -> bool:
 
 
 def _nearer(places: list[Given]) -> Given:
-    """The least of some distances; the first that is not known, where one is not."""
+    """The one of some distances that may be least; the first that is not known, where one is not."""
     known = [place for place in places if isinstance(place, Known)]
     if len(known) < len(places):
         return next(place for place in places if not isinstance(place, Known))
-    return min(known, key=lambda place: float(place.value))
+    return min(known, key=lambda place: float(place.low or 0.0))
 
 
 def _nearest_strip(site: Site, hole: Hole) -> dict[str, Given]:

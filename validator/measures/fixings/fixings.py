@@ -21,7 +21,7 @@ from validator.measures.fixings.fixing_parts import (
     through_metal,
 )
 from validator.measures.fixings.met_on_the_way import met_on
-from validator.measures.heights.heights import STANDS_BESIDE
+from validator.measures.heights.heights import STANDS_BESIDE, hangs
 from validator.measures.rows import (
     TERM,
     YES_NO,
@@ -256,9 +256,7 @@ def _place(plan: Plan, name: str, seen: frozenset[str] = frozenset()) -> tuple[s
 
 
 def _hung(run: Run, item: Item) -> bool:
-    if item.family != "unit":
-        return False
-    return any(given is not None for given in (run.tops, run.underside, item.underside, item.hangers, item.over))
+    return item.family == "unit" and hangs(run, item)
 
 
 def _carries(run: Run, item: Item, wanted: str, lowest: float) -> str:

@@ -23,6 +23,7 @@ from validator.measures.fixings.hung_on_fixings import (
     HungOnFixingsApart,
 )
 from validator.measures.fixings.sharing import shared
+from validator.measures.fixings.timber_screws import screws_that_count
 from validator.measures.fixings.unit_loads import Hung, hung_appliance, hung_unit, load_on_fixings
 from validator.measures.looking_up import looked_up
 from validator.measures.room.walls import named_gap, worked
@@ -272,8 +273,16 @@ class _Holding:
         return Missing(fixing.pointer_to("centres"), "distance between the fixings of the rail")
 
     def _counted(self, thing: _Thing, name: str, fixing: Fixing, number: Given, may: Capacity) -> Given:
-        """How many of the fixings carry their whole load: plugs that may share a brick share its load."""
+        """How many of the fixings carry their whole load: plugs that may share a brick share its load.
+
+        Of several screws in timber n^0.9 count (EN 1995-1-1, 8.41); American practice takes each in full.
+        """
         label = "fixings that count in full"
+        european = self._site.library.table("screw-withdrawal", self._site.country) is None
+        if may.category == "timber_bases" and european and isinstance(number, Known):
+            value, low, high = (screws_that_count(float(end or 0.0)) for end in (number.value, number.low, number.high))
+            note = "n to the power 0.9, EN 1995-1-1, 8.41"
+            return Known(value, number.pointer, "", label, low=low, high=high, assumed=number.assumed, note=note)
         if may.category not in MASONRY or not isinstance(may.base, Known):
             return number
         apart = self._apart(name, fixing, may.base)

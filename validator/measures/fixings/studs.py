@@ -10,8 +10,11 @@ from validator.measures.looking_up import looked_up
 from validator.measures.room.walls import apart, half_of, length_of
 from validator.measures.rows import Given, Known, Missing, Row, Rows, Subject, Why, figure, gaps_of, given
 from validator.plan.dimensions import LENGTH, NUMBER
+from validator.plan.names import fold
+from validator.plan.sections.drilling import DrillHole
 
 if TYPE_CHECKING:
+    from validator.measures.drilling.holes import Hole
     from validator.measures.runs.run_places import Standing
     from validator.measures.site import Site
     from validator.plan.sections.room import Noggin, Studs
@@ -114,16 +117,23 @@ def _stud(first: Known, every: Known, number: int, studs: Studs) -> Known:
 
 
 def hangers_in_noggins(site: Site) -> Rows:
-    """A row for each hanger's hole on a wall that has noggins."""
+    """A row for each hole of a fixing on a wall that has noggins, where it does not go into the studs between them."""
     rows = Rows()
-    for hole in site.rows("drill point").rows:
-        wall = site.plan.walls.get(hole.subject.wall)
-        noggins = site.records.noggins(hole.subject.wall, wall.noggins) if wall is not None else None
-        if noggins:
-            up: Given = hole.known.get("up") or hole.why_not_known("up")
-            found = [_in_noggin(site, hole.subject, up, noggin) for noggin in noggins]
+    for hole in site.holes.all:
+        wall = site.plan.walls.get(hole.wall)
+        noggins = site.records.noggins(hole.wall, wall.noggins) if wall is not None else None
+        if noggins and _may_meet_noggins(hole):
+            found = [_in_noggin(site, hole.subject, hole.up, noggin) for noggin in noggins]
             rows.rows.append(min(found, key=_aside))
     return rows
+
+
+def _may_meet_noggins(hole: Hole) -> bool:
+    """Whether a hole is for what hangs, and nobody said that it goes into a stud; a hole given outright is for else."""
+    if isinstance(hole.made_for, DrillHole):
+        return False
+    into = hole.made_for.into if hole.made_for is not None else None
+    return not (isinstance(into, str) and fold(into).removesuffix("s").endswith("stud"))
 
 
 def _aside(row: HangerInNoggin) -> float:

@@ -108,7 +108,7 @@ def scaled_strength(tested: float, density: float, tested_in: float) -> float:
 
 def screws_that_count(number: float) -> float:
     """How many of several screws in one joint count for their pull: n^0.9 (EN 1995-1-1, 8.41)."""
-    return float(number**0.9)
+    return float(number**0.9) if number > 1 else number
 
 
 def lag_strength(gravity: float, diameter: float) -> float:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from validator.measures.heights.room_levels import RoomLevels
     from validator.measures.runs.run_places import Standing
     from validator.measures.site import Site
+    from validator.plan.sections.furniture import Item, Run
 
 
 class FloorBuildUp(Row, kind="floor build-up"):
@@ -241,3 +242,8 @@ def _maker_opening(site: Site, name: str) -> Given:
     if isinstance(papers, AppliancePapers):
         return reading.stated(papers.opening_height, papers.pointer_to("opening_height"), label)
     return Missing(f"{site.plan.stated.pointer}/{name}/opening height", label, Why.UNREAD)
+
+
+def hangs(run: Run, item: Item) -> bool:
+    """Whether a thing of a run hangs: by the height of its run or its own, its hangers, or what it is over."""
+    return any(said is not None for said in (run.tops, run.underside, item.underside, item.hangers, item.over))

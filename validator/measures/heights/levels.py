@@ -8,7 +8,7 @@ from __future__ import annotations
 from functools import cached_property
 
 from validator.measures import reading
-from validator.measures.heights.heights import STANDS_BESIDE, WorktopOnRun
+from validator.measures.heights.heights import STANDS_BESIDE, WorktopOnRun, hangs
 from validator.measures.heights.room_levels import Above, Below, RoomLevels, no_room
 from validator.measures.room.walls import called_wall, named_gap, wall_of, worked
 from validator.measures.rows import Given, Known, Missing, Row, Subject, Why, figure, gaps_of, given
@@ -147,8 +147,7 @@ class Levels:
 
     def is_hung(self, standing: Standing) -> bool:
         """Whether a unit hangs on the wall."""
-        run, item = self.plan.runs[standing.run], standing.item
-        return any(value is not None for value in (run.tops, run.underside, item.underside, item.hangers))
+        return hangs(self.plan.runs[standing.run], standing.item)
 
     def setting_of(self, standing: Standing) -> Given:
         """How far the legs of a standing unit stand out at the high spot, as built or as the run says."""
