@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from tests.commands.running import environment_with
-from validator.commands.replacing import CannotReplace, replace
+from validator.commands.replacing import CannotReplace, put, replace
 
 OLD, NEW = b"a: 1\n", b"a: 2\n"
 ROOT = os.geteuid() == 0
@@ -120,6 +120,39 @@ def test_a_disk_without_room_leaves_the_old_file_and_nothing_else(
     owner = "tempfile" if step == "mkstemp" else "os"
     monkeypatch.setattr(f"validator.commands.replacing.{owner}.{step}", full)
     assert refused(file) == "the file cannot be written: No space left on device"
+
+
+@pytest.mark.parametrize("there", [b"", OLD])
+def test_a_page_is_put_in_its_place_whether_there_was_one_or_not(tmp_path: Path, there: bytes) -> None:
+    folder = tmp_path / "pages"
+    folder.mkdir()
+    page = folder / "page.html"
+    if there:
+        page.write_bytes(there)
+    put(str(page), NEW)
+    assert page.read_bytes() == NEW
+    assert os.listdir(folder) == ["page.html"]
+
+
+def test_a_page_that_the_disk_has_no_room_for_leaves_the_old_one(file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def full(*_: object) -> None:
+        raise OSError(28, os.strerror(28))
+
+    monkeypatch.setattr("validator.commands.replacing.os.fsync", full)
+    with pytest.raises(OSError, match="No space left"):
+        put(str(file), NEW)
+    assert file.read_bytes() == OLD
+    assert os.listdir(file.parent) == [file.name]
+
+
+def test_a_pipe_is_written_into_and_stays_one(tmp_path: Path) -> None:
+    pipe = tmp_path / "pipe"
+    os.mkfifo(pipe)
+    reading = os.open(pipe, os.O_RDONLY | os.O_NONBLOCK)
+    put(str(pipe), NEW)
+    assert os.read(reading, 1 << 16) == NEW
+    assert pipe.is_fifo()
+    os.close(reading)
 
 
 @pytest.mark.skipif(not ROOT, reason="only root may mount a small disk")

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import argparse
-import contextlib
 import os
 import sys
-import tempfile
 from datetime import date
 from typing import TYPE_CHECKING
 
 from validator.commands.inspecting import inspect, say_unreadable
+from validator.commands.replacing import put
 from validator.plan.problems import Unreadable
 from validator.reporting.columns import tamed
 
@@ -64,26 +63,9 @@ def _write(folder: str, files: dict[str, bytes]) -> int:
     try:
         os.makedirs(folder, exist_ok=True)
         for name, content in files.items():
-            _put(folder, name, content)
+            put(os.path.join(folder, name), content)
             print(tamed(os.path.join(folder, name)))
     except OSError as error:
         print(tamed(f"The drawings cannot be written to {folder}: {error.strerror}."), file=sys.stderr)
         return UNREADABLE
     return DONE
-
-
-def _put(folder: str, name: str, content: bytes) -> None:
-    handle, beside = tempfile.mkstemp(dir=folder, prefix=f".{name[:100]}.", suffix=".new")
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        mask = os.umask(0)
-        os.umask(mask)
-        os.chmod(beside, 0o666 & ~mask)
-        os.replace(beside, os.path.join(folder, name))
-    except BaseException:
-        with contextlib.suppress(OSError):
-            os.unlink(beside)
-        raise

@@ -9,6 +9,7 @@ import sys
 from datetime import date
 
 from validator.commands.inspecting import Inspector, inspect, say_unreadable
+from validator.commands.replacing import put
 from validator.judging.apply import Judgement
 from validator.plan.names import nearest
 from validator.plan.problems import Unreadable
@@ -134,8 +135,7 @@ def _put(path: str | None, page: str, *, pdf: bool) -> None:
         sys.stdout.buffer.write(content_)
         return
     try:
-        with open(path, "wb") as opened:
-            opened.write(content_)
+        put(path, content_)
     except OSError as error:
         raise Refused(f"`{path}` cannot be written: {error.strerror}.") from None
 

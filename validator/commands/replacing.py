@@ -27,6 +27,33 @@ def replace(path: str, old: bytes, new: bytes) -> None:
         raise CannotReplace(f"the file cannot be written: {error.strerror}") from None
 
 
+def put(path: str, content: bytes) -> None:
+    """Write a file beside its place and put it there when it is whole; what is there is replaced, a pipe written into.
+
+    Raises OSError.
+    """
+    target = os.path.realpath(path)
+    if os.path.exists(target) and not os.path.isfile(target):
+        with open(target, "wb") as pipe:
+            pipe.write(content)
+        return
+    folder, name = os.path.split(target)
+    handle, beside = tempfile.mkstemp(dir=folder, prefix=f".{name[:100]}.", suffix=".new")
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        mask = os.umask(0)
+        os.umask(mask)
+        os.chmod(beside, 0o666 & ~mask)
+        os.replace(beside, target)
+    except BaseException:
+        with contextlib.suppress(OSError):
+            os.unlink(beside)
+        raise
+
+
 def _check_unchanged(target: str, old: bytes) -> None:
     with open(target, "rb") as file:
         if file.read(len(old) + 1) != old:
