@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import importlib
 import shutil
 import sys
 from pathlib import Path
@@ -124,6 +125,12 @@ def test_prices_are_printed_with_money(here: Here, folder: Path) -> None:
     assert "quote 3400 USD" in (folder / "m.html").read_text("utf-8")
 
 
+def test_a_folder_that_cannot_be_made_is_said_in_words(here: Here, plan: Path, folder: Path) -> None:
+    (folder / "sheets").write_text("a file", "utf-8")
+    ran = here("jobsheet", plan, "--for", "all", "--on", ON, "--out", "sheets")
+    assert (ran.status, ran.err) == (2, "`sheets` cannot be written: File exists.\n")
+
+
 def test_a_pdf_without_what_makes_it_is_refused_in_words(
     here: Here, plan: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -134,9 +141,10 @@ def test_a_pdf_without_what_makes_it_is_refused_in_words(
 
 
 def test_a_pdf_holds_each_row_of_each_table_of_the_page(here: Here, plan: Path, folder: Path) -> None:
-    pytest.importorskip(
-        "weasyprint", reason="WeasyPrint does not load (it needs Pango)", exc_type=(ImportError, OSError)
-    )
+    try:
+        importlib.import_module("weasyprint")
+    except (ImportError, OSError) as error:
+        pytest.skip(f"WeasyPrint cannot be loaded: {error}")
     for more, name in (([], "p.html"), (["--pdf"], "p.pdf")):
         ran = here("jobsheet", plan, "--for", "plumber", "--on", ON, "--issue", "A", *more, "--out", name)
         assert (ran.status, ran.err) == (0, "")

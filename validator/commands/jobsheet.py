@@ -55,7 +55,10 @@ def _write(chosen: argparse.Namespace) -> int:
         return DONE
     if chosen.out is None:
         raise Refused("Several sheets go into a folder: say which with --out.")
-    os.makedirs(chosen.out, exist_ok=True)
+    try:
+        os.makedirs(chosen.out, exist_ok=True)
+    except OSError as error:
+        raise _cannot_write(chosen.out, error) from None
     for trade in sheets.trades.values():
         if has_work(trade, judgement.site):
             name = trade.name.replace(" ", "-")
@@ -137,7 +140,11 @@ def _put(path: str | None, page: str, *, pdf: bool) -> None:
     try:
         put(path, content_)
     except OSError as error:
-        raise Refused(f"`{path}` cannot be written: {error.strerror}.") from None
+        raise _cannot_write(path, error) from None
+
+
+def _cannot_write(path: str, error: OSError) -> Refused:
+    return Refused(f"`{path}` cannot be written: {error.strerror}.")
 
 
 def _as_pdf(page: str) -> bytes:
