@@ -315,3 +315,18 @@ def test_two_runs_that_move_together_open_as_before(seed: int) -> None:
         return _clear(walls + KINDS + "runs:\n" + runs)
 
     assert clear(by) == clear(0)
+
+
+def test_a_machine_of_unknown_depth_beside_no_unit_is_asked_how_deep_it_is() -> None:
+    """Drawn as deep as nothing, it would stand in nobody's way."""
+    runs = "runs:\n  a: {against: north, order: {F1: filler 2760, B1: drawers 600, P1: post 20}}\n"
+    text = ROOM + KINDS + runs + "  b: {against: east, from: fronts of a, order: {P2: post 20, dishwasher: 600}}\n"
+    assert to_find(_of(text, DRAWERS, "B1"), "clear") == {"/appliances/dishwasher/body"}
+
+
+def test_what_stands_beside_the_hinge_is_across_the_corner_or_deeper_in_its_row() -> None:
+    runs = "runs:\n  a: {against: north, order: {F1: filler 400, B1: door 400 right, T1: deep 600}}\n"
+    kinds = KINDS.replace("drawers: {", "deep: {like: base, depth: 900, opens: nothing}, drawers: {")
+    beside = _of(ROOM + kinds + runs, "hinge side of a door", "B1")
+    assert (beside.beside, beside.nearest, beside.in_its_row) == (0, "T1", True)
+    assert not _of(_corner(20), "hinge side of a door", "B3").in_its_row

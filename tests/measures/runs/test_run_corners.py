@@ -136,3 +136,12 @@ def test_two_walls_that_do_not_close_a_room_meet_once(kind: str) -> None:
     walls = ROOM.replace(", south: {length: 3000}, west: {length: 2600}", "")
     text = plan(THROUGH, CLEAR).replace(ROOM, walls)
     assert len(site(text).rows(kind).rows) == (1 if kind == CORNER else 2)
+
+
+def test_a_front_says_whether_it_is_hinged_beside_the_corner_and_with_what_handle() -> None:
+    """The end of the north run at the corner is at the right, that of the east run at the left."""
+    found = fronts(
+        "F1: filler 1730, B1: base 600 right, P0: post 50",
+        "from: fronts of n, order: {P1: post 50, B2: base 600 right}",
+    )
+    assert [(found[name].hinged_here, found[name].own_handle) for name in ("B1", "B2")] == [(True, 30), (False, 30)]

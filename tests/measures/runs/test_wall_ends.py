@@ -70,6 +70,20 @@ def test_a_fridge_is_hinged_at_the_wall_or_away_from_it_or_nobody_says() -> None
     assert to_find(end(fridge.replace("600 left", "600")), "hinged_at_wall") == {"/runs/long/order/T1/hand"}
 
 
+def test_a_fridge_of_its_own_front_is_hinged_where_its_maker_hung_it() -> None:
+    run = "runs: {long: {against: north, order: {F1: filler 30, fridge: 600, B1: base 600}}}\n"
+    text = run + "appliances: {fridge: {door: left, handle: 35}}"
+    assert (end(text).cold, end(text).hinged_at_wall, end(text).handle) == (True, True, 35)
+    assert not end(text.replace("door: left", "door: right")).hinged_at_wall
+    assert to_find(end(text.replace("door: left, ", "")), "hinged_at_wall") == {"/appliances/fridge/door"}
+
+
+@pytest.mark.parametrize(("opens", "hinged"), [("two doors", True), ("drawers", False), ("nothing", False)])
+def test_of_two_doors_one_is_hinged_at_the_wall_and_of_drawers_none(opens: str, hinged: bool) -> None:
+    text = f"runs: {{long: {{against: north, order: {{B1: {{is: base, width: 600, opens: {opens}}}}}}}}}"
+    assert end(text).hinged_at_wall == hinged
+
+
 def test_what_opens_is_asked_of_the_kind() -> None:
     row = end("runs: {long: {against: north, order: {B1: plain 600}}}")
     assert to_find(row, "opens") == {"/kinds/plain/opens"}

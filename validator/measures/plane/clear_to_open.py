@@ -14,7 +14,20 @@ from validator.measures.plane.footprints import AT_MOST, Footprint, Plane, Sum, 
 from validator.measures.plane.shapes import Index, Shape, apart
 from validator.measures.plane.sweeps import Leaf, Sort, Sweep, Way
 from validator.measures.plane.wall_lines import WallLine
-from validator.measures.rows import NAME, Given, Known, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.rows import (
+    NAME,
+    YES_NO,
+    Given,
+    Known,
+    LeftOut,
+    Missing,
+    Row,
+    Rows,
+    Subject,
+    Words,
+    figure,
+    given,
+)
 from validator.plan.dimensions import LENGTH
 
 if TYPE_CHECKING:
@@ -106,6 +119,7 @@ class HingeSide(Row, kind="hinge side of a door"):
 
     drawn: float = given(LENGTH, "by the drawing")
     nearest: str = given(NAME, "what stands there")
+    in_its_row: bool = given(YES_NO, "whether that stands in the same row, and deeper")
     handle: float = given(LENGTH, "handle")
 
     @figure(LENGTH, "beside the hinge", start="hinge side of the door", end="what stands beside it")
@@ -133,6 +147,7 @@ class Found(NamedTuple):
     slack: float = 0.0
     assumed: tuple[Known, ...] = ()
     missing: tuple[Missing, ...] = ()
+    in_its_row: bool = False
 
 
 class Opening:
@@ -240,7 +255,8 @@ class Opening:
                 unknown += thing.no_face
             if value < best.value:
                 slack = thing.slack + own.slack + own.line.slack_to(thing.line, wall_itself=not thing.run)
-                best = Found(value, thing.subject, thing.is_, slack, thing.assumed + own.assumed)
+                assumed, in_its_row = thing.assumed + own.assumed, thing.side == own.side
+                best = Found(value, thing.subject, thing.is_, slack, assumed, in_its_row=in_its_row)
         return best._replace(missing=tuple(dict.fromkeys(unknown)))
 
 
@@ -366,8 +382,11 @@ def hinge_sides(site: Site) -> Rows:
     for sweep in opening.of("door", "appliance door"):
         if not sweep.missing and not any(way.leaves for way in sweep.ways):
             continue
-        values = _values(opening.beside(sweep), sweep.subject, "drawn", "nearest")
-        rows.rows.append(HingeSide(sweep.subject, **values, handle=_own_handle(site, sweep)))
+        found, subject = opening.beside(sweep), sweep.subject
+        values = _values(found, subject, "drawn", "nearest")
+        label = "whether what stands beside its hinge stands in the same row"
+        in_its_row: Given = found.missing or reading.exactly(found.in_its_row, subject.pointer, label)
+        rows.rows.append(HingeSide(subject, **values, in_its_row=in_its_row, handle=_own_handle(site, sweep)))
     return rows
 
 

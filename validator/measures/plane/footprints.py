@@ -403,6 +403,8 @@ def _out(site: Site, thing: Standing, beside: Sum) -> tuple[Sum, tuple[Missing, 
     machine = Sum().add(reading.quantity(body, f"{pointer}/body", f"depth of {name}"))
     if item.void_behind is not None:
         machine.add(reading.read(item, "void_behind", f"void behind {name}"))
+    if machine.missing and not depth.value:
+        depth.missing = machine.missing  # beside no unit nobody knows even roughly how deep it is
     if machine.value > depth.value:
         depth.value, depth.slack, depth.assumed = machine.value, machine.slack, machine.assumed
     written = appliance.handle if appliance is not None else item.handle

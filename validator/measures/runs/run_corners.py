@@ -10,15 +10,13 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
-from validator.measures.appliances.appliance_places import COLD, kind_of
 from validator.measures.arithmetic import most, total
-from validator.measures.heights.heights import COOKERS
 from validator.measures.room.walls import at_right, called_wall, difference, length_of, worked
 from validator.measures.rows import NAME, YES_NO, Given, Known, LeftOut, Missing, Row, Rows, Subject, Why, figure, given
-from validator.measures.runs.of_kinds import asked_at, of_kind
+from validator.measures.runs.hinges import End, handle_on, hinged_at, machines_of, opens_of, own_front
+from validator.measures.runs.of_kinds import of_kind
 from validator.plan.dimensions import LENGTH
 from validator.plan.names import fold
-from validator.plan.values import NothingStated
 
 if TYPE_CHECKING:
     from validator.measures.runs.run_places import Standing
@@ -28,9 +26,6 @@ if TYPE_CHECKING:
 
 FAR = 600.0
 """Fronts further than this from the corner of the fronts pass nothing across it: no drawer runs out so far."""
-
-MACHINES = COLD | COOKERS | {"oven", "microwave", "dishwasher", "washing machine", "tumble dryer"}
-"""Appliances with a front of their own that opens."""
 
 
 class CornerOfRuns(Row, kind="corner of two runs"):
@@ -65,6 +60,8 @@ class FrontAtCorner(Row, kind="front beside a corner"):
     is_appliance: bool = given(YES_NO, "whether it is an appliance")
     meets_appliance: bool = given(YES_NO, "whether an appliance stands across the corner")
     drawers: bool = given(YES_NO, "whether drawers run out beside the corner")
+    hinged_here: bool = given(YES_NO, "whether this front is hinged beside the corner")
+    own_handle: float = given(LENGTH, "handle of this front")
 
     @figure(LENGTH, "post", start="carcass front across the corner", end="this front")
     def post(self) -> float:
@@ -196,14 +193,14 @@ def fronts_at_corners(site: Site) -> Rows:
     """
     if site.plan.runs.left_out:
         return Rows(left_out=[LeftOut(FrontAtCorner.kind, Missing("/runs", "runs of units"))])
-    by_wall, machines = _by_wall(site), _machines(site)
+    by_wall, machines = _by_wall(site), machines_of(site)
     rows = Rows()
     for corner in _corners(site):
         left = _first_front(site, corner, "left", by_wall.get((fold(corner.left), False), []), machines)
         right = _first_front(site, corner, "right", by_wall.get((fold(corner.right), False), []), machines)
         if left is None or right is None or left.at.thing.item.other_side or right.at.thing.item.other_side:
             continue
-        pair = [_front(site, corner, left, right), _front(site, corner, right, left)]
+        pair = [_front(site, corner, left, right, "right"), _front(site, corner, right, left, "left")]
         if all(_is_near(row) for row in pair):
             rows.rows += pair
     return rows
@@ -217,17 +214,6 @@ class _Front(NamedTuple):
     appliance: Appliance | None
 
 
-def _machines(site: Site) -> dict[tuple[str, str], str]:
-    """Appliances with a front of their own, by the unit or opening that they sit in."""
-    found = {}
-    for name, appliance in site.plan.appliances.items():
-        if kind_of(name, appliance) in MACHINES:
-            inside = site.plan.unit(appliance.in_ or name)
-            if inside is not None:
-                found[inside] = name
-    return found
-
-
 def _first_front(
     site: Site, corner: _Corner, at: str, things: list[Standing], machines: dict[tuple[str, str], str]
 ) -> _Front | None:
@@ -236,11 +222,7 @@ def _first_front(
     thing = _nearest(at, having)
     if thing is None:
         return None
-    name = machines.get((thing.run, thing.name), "")
-    if thing.item.family == "opening":
-        name = name or thing.name
-    elif thing.item.opens not in (None, "nothing"):
-        name = ""  # its door hides the appliance
+    name = own_front(thing, machines)
     appliance = site.plan.appliances.get(name) if name else None
     return _Front(_at(site, corner, at, thing, things), name, appliance)
 
@@ -251,7 +233,8 @@ def _is_near(row: Row) -> bool:
     return place is None or carcass is None or float(place.value) - sum(carcass.value) < FAR
 
 
-def _front(site: Site, corner: _Corner, own: _Front, other: _Front) -> Row:
+def _front(site: Site, corner: _Corner, own: _Front, other: _Front, side: End) -> Row:
+    """The row of one front; `side` is its end at the corner, as one faces it."""
     thing = own.at.thing
     carcass = _carcass(other.at)
     unit = other.at.unit
@@ -269,11 +252,13 @@ def _front(site: Site, corner: _Corner, own: _Front, other: _Front) -> Row:
         carcass=carcass,
         front=front,
         faces=reading.parts(faces),
-        handle=_handle(site, other),
+        handle=handle_on(site, other.at.thing.item, other.machine),
         across=reading.exactly(across, other.at.thing.item.pointer, "what stands across the corner"),
         is_appliance=reading.exactly(bool(own.machine), thing.item.pointer, "whether it is an appliance"),
         meets_appliance=reading.exactly(bool(other.machine), thing.item.pointer, "whether an appliance stands across"),
         drawers=_drawers(own, other),
+        hinged_here=hinged_at(site, thing, own.machine, side),
+        own_handle=handle_on(site, thing.item, own.machine),
     )
 
 
@@ -313,23 +298,11 @@ class _FrontOfUnit(Row, kind="front of a corner unit"):
         return total(self.parts)
 
 
-def _handle(site: Site, front: _Front) -> Given:
-    """How far the handle across a corner stands out; `none` is a front without one."""
-    if not front.machine:
-        return of_kind(front.at.thing.item, "handle", "handle")
-    appliance, label = front.appliance, f"handle of the {front.machine}"
-    if appliance is None:
-        return Missing(f"{site.plan.appliances.pointer}/{front.machine}/handle", label)
-    if isinstance(appliance.handle, NothingStated):
-        return reading.exactly(0, appliance.pointer_to("handle"), label, "there is none")
-    return reading.quantity(appliance.handle, appliance.pointer_to("handle"), label)
-
-
 def _drawers(own: _Front, other: _Front) -> Given:
     pointer = own.at.thing.item.pointer
     items = [front.at.thing.item for front in (own, other) if not front.machine]
     for item in items:
-        opens = reading.word(item.opens, asked_at(item, "opens"), f"what opens of {item.is_}")
+        opens = opens_of(item)
         if not isinstance(opens, Known):
             return opens
     return reading.exactly(any(item.opens in ("drawers", "pull-out") for item in items), pointer, "drawers")

@@ -10,7 +10,8 @@ from validator.measures.arithmetic import total
 from validator.measures.room.corners import corner_found
 from validator.measures.room.walls import at_left, at_right, called_wall, difference, length_of
 from validator.measures.rows import YES_NO, Given, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
-from validator.measures.runs.of_kinds import asked_at, of_kind
+from validator.measures.runs.hinges import End, handle_on, hinged_at, machines_of, opens_of, own_front
+from validator.measures.runs.of_kinds import of_kind
 from validator.plan.dimensions import LENGTH
 from validator.plan.values import NothingStated
 
@@ -34,6 +35,7 @@ class WallEnd(Row, kind="end of a run at a wall"):
     opens: str = given(Words(OPENS), "what opens there")
     cold: bool = given(YES_NO, "whether a fridge or freezer stands there")
     hinged_at_wall: bool = given(YES_NO, "whether its door is hinged at the wall")
+    handle: float = given(LENGTH, "handle")
     corner: str = given(Words(("open", "closed", "not said")), "how the corner is out of square")
     out: float = given(LENGTH, "corner out of square")
     over: float = given(LENGTH, "length over which it was measured")
@@ -57,21 +59,32 @@ def wall_ends(site: Site) -> Rows:
     plan = site.plan
     if plan.runs.left_out:
         return Rows(left_out=[LeftOut(WallEnd.kind, Missing("/runs", "runs of units"))])
-    cold = _cold(site)
+    cold, machines = _cold(site), machines_of(site)
     rows = Rows()
     for name, run in plan.runs.items():
         if run.faces is not None or run.against not in plan.walls:
             continue
         things = site.setting_out.in_run(name)
-        for end, beside in (("left", at_left(plan, run.against)), ("right", at_right(plan, run.against))):
-            row = _row(site, name, end, beside, things if end == "left" else things[::-1], cold) if beside else None
+        ends: tuple[tuple[End, str | None], ...] = (
+            ("left", at_left(plan, run.against)),
+            ("right", at_right(plan, run.against)),
+        )
+        for end, beside in ends:
+            from_wall = things if end == "left" else things[::-1]
+            row = _row(site, name, end, beside, from_wall, cold, machines) if beside else None
             if row is not None:
                 rows.rows.append(row)
     return rows
 
 
 def _row(
-    site: Site, run: str, end: str, beside: str, from_wall: list[Standing], cold: frozenset[tuple[str, str]]
+    site: Site,
+    run: str,
+    end: End,
+    beside: str,
+    from_wall: list[Standing],
+    cold: frozenset[tuple[str, str]],
+    machines: dict[tuple[str, str], str],
 ) -> Row | None:
     """The row of one end; None for a run without units. `from_wall` are its things, the one nearest the wall first."""
     plan = site.plan
@@ -85,25 +98,19 @@ def _row(
         side = difference(length_of(plan, first.wall), first.right, subject, f"from {first.name} to the {beside} wall")
     is_unit = first.item.family == "unit"
     closing = any(thing.item.rest and thing.item.family != "gap" for thing in from_wall[:at])
-    opens = reading.word(first.item.opens, asked_at(first.item, "opens"), f"what opens of {first.item.is_}")
+    machine = own_front(first, machines)
     return WallEnd(
         subject,
         side=side,
         closes=reading.exactly(closing, subject.pointer, "whether a piece that takes the rest closes it"),
         tiles=_tiles(site, beside),
-        opens=opens if is_unit else reading.exactly("appliance", first.item.pointer, "what opens there"),
+        opens=opens_of(first.item) if is_unit else reading.exactly("appliance", first.item.pointer, "what opens there"),
         cold=reading.exactly((first.run, first.name) in cold, first.item.pointer, "whether a fridge stands there"),
-        hinged_at_wall=_hinged(first, end),
+        hinged_at_wall=hinged_at(site, first, machine, end),
+        handle=handle_on(site, first.item, machine),
         depths=_depths(site, first),
         **_corner(site, first.wall, beside),
     )
-
-
-def _hinged(thing: Standing, end: str) -> Given:
-    label = f"side at which the door of {thing.name} is hinged"
-    if thing.item.hand is None:
-        return Missing(thing.item.pointer_to("hand"), label)
-    return reading.exactly(thing.item.hand == end, thing.item.pointer_to("hand"), label)
 
 
 def _tiles(site: Site, wall: str) -> Given:
