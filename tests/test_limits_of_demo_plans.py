@@ -38,6 +38,7 @@ NO_ONE_FIGURE = {
         "clear-of-doors-and-windows",
         "door-opens-clear",
         "drawer-runs-out-clear",
+        "drawers-clear-of-a-machine",
         "machine-door-opens-clear",
         "machine-door-clear-of-what-is-open",
         "room-door-opens-clear",

@@ -140,6 +140,8 @@ def test_the_filler_beside_a_dishwasher_at_a_corner(filler: float, enough: bool)
         is_appliance=False,
         meets_appliance=True,
         drawers=True,
+        hinged_here=False,
+        own_handle=0,
     )
     assert drawers.reach == pytest.approx(27.3125 * INCH)
     assert drawers.post == pytest.approx(filler * INCH)

@@ -330,3 +330,26 @@ def test_what_stands_beside_the_hinge_is_across_the_corner_or_deeper_in_its_row(
     beside = _of(ROOM + kinds + runs, "hinge side of a door", "B1")
     assert (beside.beside, beside.nearest, beside.in_its_row) == (0, "T1", True)
     assert not _of(_corner(20), "hinge side of a door", "B3").in_its_row
+
+
+def test_drawers_pass_a_machine_that_stands_behind_the_first_front_round_the_corner() -> None:
+    """The door beside the corner stands out 35 and is nearest; the oven past it comes out 30 and 10 more to spare."""
+    runs = "runs:\n  a: {against: north, order: {F1: filler 2720, B1: drawers 600, P1: post 50}}\n"
+    runs += "  b: {against: east, from: fronts of a, order: {P2: post 50, B2: door 200 right, oven: 600}}\n"
+    found = _of(ROOM + KINDS + runs + "appliances: {oven: {body: 595 w x 595 h x 550 d, handle: 25}}", DRAWERS, "B1")
+    assert (found.clear, found.nearest, found.clear_of_machine, found.machine) == (15, "B2", 25, "oven")
+
+
+def test_the_machine_straight_across_the_corner_is_left_to_the_post_between_them() -> None:
+    runs = "runs:\n  a: {against: north, order: {F1: filler 2720, B1: drawers 600, P1: post 50}}\n"
+    runs += "  b: {against: east, from: fronts of a, order: {P2: post 50, oven: 600, B2: door 200 right}}\n"
+    found = _of(ROOM + KINDS + runs + "appliances: {oven: {body: 595 w x 595 h x 550 d, handle: 25}}", DRAWERS, "B1")
+    assert (found.nearest, found.machine) == ("oven", "anything")
+
+
+def test_tiles_to_come_bring_a_wall_nearer_to_what_opens_beside_it() -> None:
+    runs = "runs: {a: {against: north, order: {F1: filler 40, B1: door 500 left}}}"
+    tiled = ROOM.replace("west: {length: 3000}", "west: {length: 3000, tiles: 12}")
+    assert [_of(walls + KINDS + runs, "hinge side of a door", "B1").beside for walls in (ROOM, tiled)] == [40, 28]
+    unsaid = ROOM.replace("north: {length: 4000}", "north: {length: 4000, tiles: 12}")
+    assert to_find(_of(unsaid + KINDS + runs, "hinge side of a door", "B1"), "beside") == {"/walls/west/tiles"}

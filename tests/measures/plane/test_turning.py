@@ -24,6 +24,19 @@ def test_the_circle_lies_between_handles_and_the_wall_across() -> None:
     assert circle(ROOM + KINDS + RUNS) == pytest.approx(2500 - 660, abs=1)
 
 
+def test_tiles_to_come_on_the_wall_across_take_their_thickness() -> None:
+    bare = ROOM.replace("}", ", tiles: none}", 4)
+    tiled = bare.replace("south: {length: 3000, tiles: none}", "south: {length: 3000, tiles: 12}")
+    assert circle(tiled + KINDS + RUNS) == pytest.approx(2500 - 660 - 12, abs=1)
+    unsaid = bare.replace("south: {length: 3000, tiles: none}", "south: {length: 3000}")
+    assert to_find(row(unsaid + KINDS + RUNS, "room to turn in", ASKS), "circle") == {"/walls/south/tiles"}
+
+
+def test_three_walls_at_right_angles_leave_the_room_open_and_no_circle_known() -> None:
+    walls = "walls: {north: {length: 3000}, east: {length: 3000}, south: {length: 3000}}\n"
+    assert to_find(row(walls + KINDS + RUNS, "room to turn in", ASKS), "circle") == {"/walls"}
+
+
 def test_an_island_leaves_its_wider_side() -> None:
     """Behind an island as long as the room, 2370 mm deep from the wall, the rest of 4500 mm is free."""
     island = "}}, isle: {faces: north, along: 0 from west, aisle: 1110 to a, order: {B2: base 3000}}}\n"

@@ -24,10 +24,10 @@ from validator.measures.rows import (
     Row,
     Rows,
     Subject,
-    Words,
     figure,
     given,
 )
+from validator.measures.runs.run_corners import FrontAtCorner
 from validator.plan.dimensions import LENGTH
 
 if TYPE_CHECKING:
@@ -38,9 +38,6 @@ REACH = 300.0
 
 SAME = 0.05
 """Distances that differ by no more are the same: whoever opens a door on either side comes as near."""
-
-KINDS = ("wall", "unit", "machine", "worktop", "opening", "nothing")
-"""What may be nearest."""
 
 NOTHING = "anything"
 """What is nearest where nothing is near."""
@@ -58,15 +55,23 @@ class DoorOfUnit(Row, kind="door of a unit"):
 
 
 class Drawers(Row, kind="drawers of a unit"):
-    """The drawers or the pull-out of a unit, run out with their handle, and the nearest thing that is shut, or wall."""
+    """The drawers or the pull-out of a unit, run out with their handle, and the nearest thing that is shut, or wall.
+
+    `machine` is the nearest one besides that which the front beside the corner has straight across.
+    """
 
     drawn: float = given(LENGTH, "by the drawing")
     nearest: str = given(NAME, "what is nearest")
-    nearest_is: str = given(Words(KINDS), "what sort of thing is nearest")
+    machine_drawn: float = given(LENGTH, "by the drawing")
+    machine: str = given(NAME, "nearest machine")
 
     @figure(LENGTH, "clear to run out", start="drawers that are run out", end="nearest shut thing or wall")
     def clear(self) -> float:
         return self.drawn
+
+    @figure(LENGTH, "clear of machines", start="drawers that are run out", end="nearest machine")
+    def clear_of_machine(self) -> float:
+        return self.machine_drawn
 
 
 class DoorOfMachine(Row, kind="door of a machine"):
@@ -143,7 +148,6 @@ class Found(NamedTuple):
 
     value: float
     to: Subject | None
-    is_: str = "nothing"
     slack: float = 0.0
     assumed: tuple[Known, ...] = ()
     missing: tuple[Missing, ...] = ()
@@ -168,11 +172,11 @@ class Opening:
     def of(self, *sorts: Sort) -> list[Sweep]:
         return [sweep for sweep in self.sweeps if sweep.sort in sorts]
 
-    def clear(self, sweep: Sweep) -> Found:
-        """How clear of what is shut a thing opens."""
+    def clear(self, sweep: Sweep, among: frozenset[str] | None = None) -> Found:
+        """How clear of what is shut a thing opens: of all of it, or of what is named `among` it by pointer."""
         if sweep.missing or sweep.line is None:
             return Found(0, None, missing=sweep.missing)
-        found = [self._nearest(self.plane, sweep, way) for way in sweep.ways]
+        found = [self._nearest(self.plane, sweep, way, among) for way in sweep.ways]
         return _settled(found, sweep, self._unplaced(sweep.line.room, sweep.layers, sweep.side))
 
     def _unplaced(self, room: str, layers: int, side: tuple[str, int]) -> tuple[Missing, ...]:
@@ -184,7 +188,7 @@ class Opening:
             self._in_the_way[asked] = tuple(dict.fromkeys(gaps))
         return self._in_the_way[asked]
 
-    def _nearest(self, plane: Plane, sweep: Sweep, way: Way) -> Found:
+    def _nearest(self, plane: Plane, sweep: Sweep, way: Way, among: frozenset[str] | None) -> Found:
         best = Found(REACH, None)
         unknown: tuple[Missing, ...] = ()
         for shape in way.shapes:
@@ -194,12 +198,14 @@ class Opening:
                 thing = plane.footprints[number]
                 if not thing.layers & sweep.layers or thing.side == sweep.side or _in_this_wall(thing, sweep):
                     continue
+                if among is not None and thing.subject.pointer not in among:
+                    continue
                 value = apart(shape, plane.shapes[number])
                 if value < AT_MOST:
                     unknown += thing.no_face + thing.no_handle
                 if value < best.value:
                     slack = thing.slack + _slack(sweep, thing.line, wall_itself=not thing.run)
-                    best = Found(value, thing.subject, thing.is_, slack, thing.assumed + sweep.assumed)
+                    best = Found(value, thing.subject, slack, thing.assumed + sweep.assumed)
         return best._replace(missing=tuple(dict.fromkeys(unknown)))
 
     def clear_of_open(self, sweep: Sweep) -> Found:
@@ -224,7 +230,7 @@ class Opening:
                     unknown += other.asks
                 if value < best.value:
                     slack = other.slack + _slack(sweep, other.line)
-                    best = Found(value, other.subject, "opening", slack, other.assumed + sweep.assumed)
+                    best = Found(value, other.subject, slack, other.assumed + sweep.assumed)
         return best._replace(missing=tuple(dict.fromkeys(unknown)))
 
     def beside(self, sweep: Sweep) -> Found:
@@ -256,7 +262,7 @@ class Opening:
             if value < best.value:
                 slack = thing.slack + own.slack + own.line.slack_to(thing.line, wall_itself=not thing.run)
                 assumed, in_its_row = thing.assumed + own.assumed, thing.side == own.side
-                best = Found(value, thing.subject, thing.is_, slack, assumed, in_its_row=in_its_row)
+                best = Found(value, thing.subject, slack, assumed, in_its_row=in_its_row)
         return best._replace(missing=tuple(dict.fromkeys(unknown)))
 
 
@@ -329,10 +335,16 @@ def drawers_of_units(site: Site) -> Rows:
     """A row for each unit with drawers or a pull-out."""
     opening = site.opening
     rows = Rows()
+    things = [thing for thing in site.setting_out.things() if thing.item.family == "opening"]
+    machines = frozenset(thing.item.pointer for thing in things)
+    at_corners: dict[str, set[str]] = {}
+    for front in site.rows(FrontAtCorner.kind).rows:
+        at_corners.setdefault(front.subject.pointer, set()).add(front.known["across"].pointer)
     for sweep in opening.of("drawers"):
-        found, subject = opening.clear(sweep), sweep.subject
-        is_: Given = found.missing or reading.exactly(found.is_, subject.pointer, "what sort of thing is nearest")
-        rows.rows.append(Drawers(subject, **_values(found, subject, "drawn", "nearest"), nearest_is=is_))
+        values = _values(opening.clear(sweep), sweep.subject, "drawn", "nearest")
+        others = machines - at_corners.get(sweep.subject.pointer, set())
+        values |= _values(opening.clear(sweep, others), sweep.subject, "machine_drawn", "machine")
+        rows.rows.append(Drawers(sweep.subject, **values))
     return rows
 
 
@@ -448,5 +460,5 @@ def _to_door(shape: Shape, footprint: Footprint, door: Sweep, line: WallLine) ->
     each = [min((apart(shape, swept) for swept in way.shapes), default=REACH) for way in door.ways]
     slack = footprint.slack + door.slack + line.slack_to(footprint.line)
     assumed = footprint.assumed + door.assumed
-    found = [Found(value, door.subject, "opening", slack, assumed) for value in each]
+    found = [Found(value, door.subject, slack, assumed) for value in each]
     return _settled(found, door, ())

@@ -14,7 +14,7 @@ from validator.measures import reading
 from validator.measures.heights.heights import STANDS_BESIDE, machine_in
 from validator.measures.plane.shapes import Index, Point, Shape
 from validator.measures.plane.wall_lines import THICK, Drawn, WallLine, wall_lines
-from validator.measures.room.walls import place_along, which_end
+from validator.measures.room.walls import place_along, tiles_on, which_end
 from validator.measures.rows import Given, Known, Missing, Subject, Why, assumed_among
 from validator.plan.names import fold
 from validator.plan.values import Quantity
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from validator.measures.runs.run_places import Standing
     from validator.measures.site import Site
     from validator.measures.worktops.pieces import Piece
+    from validator.plan.plan import Plan
 
 LOW, EDGE, HIGH = 1, 2, 4
 """Below the worktop, at its edge, and above it: what stands in none of the others' layers passes over or under it."""
@@ -102,13 +103,6 @@ class Footprint(NamedTuple):
     def place_from_left(self, far: float) -> float:
         """The place along the wall that is so far from its left side, as one faces it."""
         return self.left + far if self.outward > 0 else self.right - far
-
-    @property
-    def is_(self) -> str:
-        """What sort of thing it is."""
-        if self.standing is None:
-            return "worktop" if self.run else "wall"
-        return "machine" if self.standing.item.family == "opening" else "unit"
 
     @property
     def shape(self) -> Shape:
@@ -194,7 +188,7 @@ def two_drawn(site: Site, one: Standing, other: Standing, label: str) -> list[Fo
 def plane_of(site: Site) -> Plane:
     """The rooms of a plan from above."""
     drawn = wall_lines(site.plan)
-    found = [_wall(line) for line in drawn.lines.values()]
+    found = [_wall(site.plan, line) for line in drawn.lines.values()]
     unplaced: list[Unplaced] = []
     pieces: dict[str, list[Piece]] = {}
     for name, parts in site.worktop_pieces.items():
@@ -211,9 +205,14 @@ def plane_of(site: Site) -> Plane:
     return Plane(drawn, found, unplaced)
 
 
-def _wall(line: WallLine) -> Footprint:
+def _wall(plan: Plan, line: WallLine) -> Footprint:
+    """A wall as far out as it comes once it is tiled."""
+    tiles = Sum().add(tiles_on(plan, line.name))
     subject = Subject(f"{line.name} wall", f"/walls/{line.name}", "", line.name)
-    return Footprint(subject, "", line, 0, line.length, -THICK, 0, TALL, 0, (), (), 0, line.assumed)
+    assumed = line.assumed + tiles.assumed
+    return Footprint(
+        subject, "", line, 0, line.length, -THICK, tiles.value, TALL, 0, (), tiles.missing, tiles.slack, assumed
+    )
 
 
 class _Stand(NamedTuple):

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from validator.measures.plane.footprints import AT_MOST, HIGH, drawn
-from validator.measures.room.outline import FEWEST
 from validator.measures.rows import Given, Missing, Row, Rows, Subject, figure, given
 from validator.plan.dimensions import LENGTH
 
@@ -43,12 +42,12 @@ def _circle(site: Site, room: Room) -> Given:
     missing = tuple(gap for wall in room.walls for gap in plane.undrawn.get(wall, ()))
     missing += tuple(gap for thing in plane.unplaced if thing.room in (room.name, "") for gap in thing.missing)
     lines = [plane.lines[wall] for wall in room.walls if wall in plane.lines]
-    if not missing and len(lines) < FEWEST:
+    if not missing and not (lines and all(line.following for line in lines)):
         missing = (Missing(pointer, "walls that close the room"),)
     if missing:
         return tuple(dict.fromkeys(missing))
-    standing = [thing for thing in plane.footprints if thing.run and thing.layers != HIGH]
-    things = [thing for thing in standing if thing.line.room == room.name]
+    footprints = [thing for thing in plane.footprints if thing.line.room == room.name and thing.layers != HIGH]
+    things = [thing for thing in footprints if thing.run or thing.face or thing.no_face]  # bare walls are the outline
     found, near = _largest(lines, things)
     gaps = tuple(dict.fromkeys(gap for thing in near for gap in thing.no_face + thing.no_handle))
     if gaps:

@@ -8,6 +8,7 @@ from validator.measures.tracing import derived
 from validator.plan.dimensions import LENGTH
 from validator.plan.fields import Along
 from validator.plan.plan import Plan
+from validator.plan.values import NothingStated
 
 
 class FromRightEnd(Row, kind="place from the right end of a wall"):
@@ -119,6 +120,17 @@ def length_of(plan: Plan, wall: str) -> Given:
     name = plan.walls.written(wall)
     found = reading.read(plan.walls[wall], "length", f"{name} wall")
     return named_gap(found, f"length of the {name} wall")
+
+
+def tiles_on(plan: Plan, wall: str) -> Given:
+    """Tiles to come on a wall. Where no wall of the plan speaks of tiles, none is to be tiled."""
+    walls = plan.walls
+    tiles, pointer, label = walls[wall].tiles, walls[wall].pointer_to("tiles"), f"tiles on the {wall} wall"
+    if isinstance(tiles, NothingStated):
+        return reading.exactly(0, pointer, label, "none come")
+    if tiles is None and all(each.tiles is None for each in walls.values()):
+        return reading.exactly(0, pointer, label, "no wall of the plan is to be tiled")
+    return reading.quantity(tiles, pointer, label)
 
 
 def named_gap(value: Given, label: str) -> Given:

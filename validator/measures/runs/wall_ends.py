@@ -8,12 +8,11 @@ from validator.measures import reading
 from validator.measures.appliances.appliance_places import COLD, kind_of, standing_of
 from validator.measures.arithmetic import total
 from validator.measures.room.corners import corner_found
-from validator.measures.room.walls import at_left, at_right, called_wall, difference, length_of
+from validator.measures.room.walls import at_left, at_right, called_wall, difference, length_of, tiles_on
 from validator.measures.rows import YES_NO, Given, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
 from validator.measures.runs.hinges import End, handle_on, hinged_at, machines_of, opens_of, own_front
 from validator.measures.runs.of_kinds import of_kind
 from validator.plan.dimensions import LENGTH
-from validator.plan.values import NothingStated
 
 if TYPE_CHECKING:
     from validator.measures.runs.run_places import Standing
@@ -103,7 +102,7 @@ def _row(
         subject,
         side=side,
         closes=reading.exactly(closing, subject.pointer, "whether a piece that takes the rest closes it"),
-        tiles=_tiles(site, beside),
+        tiles=tiles_on(site.plan, beside),
         opens=opens_of(first.item) if is_unit else reading.exactly("appliance", first.item.pointer, "what opens there"),
         cold=reading.exactly((first.run, first.name) in cold, first.item.pointer, "whether a fridge stands there"),
         hinged_at_wall=hinged_at(site, first, machine, end),
@@ -111,17 +110,6 @@ def _row(
         depths=_depths(site, first),
         **_corner(site, first.wall, beside),
     )
-
-
-def _tiles(site: Site, wall: str) -> Given:
-    """Tiles to come on a wall. Where no wall of the plan speaks of tiles, none is to be tiled."""
-    walls = site.plan.walls
-    tiles, pointer, label = walls[wall].tiles, walls[wall].pointer_to("tiles"), f"tiles on the {wall} wall"
-    if isinstance(tiles, NothingStated):
-        return reading.exactly(0, pointer, label, "none come")
-    if tiles is None and all(each.tiles is None for each in walls.values()):
-        return reading.exactly(0, pointer, label, "no wall of the plan is to be tiled")
-    return reading.quantity(tiles, pointer, label)
 
 
 def _depths(site: Site, thing: Standing) -> Given:
