@@ -90,15 +90,24 @@ def test_a_fixing_beside_a_reveal(base: str, edge: float, well_away: bool) -> No
     """Load tables of European Technical Assessments of plastic anchors: 100 from an edge of masonry (secondary). That
     is twice an embedment of 50; makers of aerated block take once, below which it fails.
     """
-    hole = row(FixingBesideEdge, base=base, aside=edge)
+    hole = row(FixingBesideEdge, base=base, aside=edge, diameter=8, maker_edge=SILENT)
     assert met("GB", "fixing-away-from-an-edge", hole)
     assert met("GB", "fixing-well-away-from-an-edge", hole) is well_away
 
 
 def test_eighty_from_a_reveal_is_twenty_short() -> None:
     """Arithmetic on the rule above: twice 50 less 80. Inputs chosen for the check: memory."""
-    hole = row(FixingBesideEdge, base="solid brick", aside=80)
+    hole = row(FixingBesideEdge, base="solid brick", aside=80, diameter=8, maker_edge=SILENT)
     assert judged("GB", "fixing-well-away-from-an-edge", hole).short == pytest.approx(20)
+
+
+@pytest.mark.parametrize(
+    ("diameter", "edge", "well_away"), [(8, 70, True), (8, 69, False), (10, 85, True), (10, 84, False)]
+)
+def test_a_fixing_beside_an_edge_of_concrete(diameter: float, edge: float, well_away: bool) -> None:
+    """The same load tables: 70 from an edge of concrete at 8 mm, 85 at most at 10 mm (secondary)."""
+    hole = row(FixingBesideEdge, base="concrete", aside=edge, diameter=diameter, maker_edge=SILENT)
+    assert met("GB", "fixing-well-away-from-an-edge", hole) is well_away
 
 
 def test_a_fixing_over_an_opening_counts_from_its_head() -> None:
