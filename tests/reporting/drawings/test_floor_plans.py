@@ -47,6 +47,11 @@ def test_cut_outs_lie_so_far_from_the_front_of_the_worktop() -> None:
     assert rectangle(plan(), "cut-out of sink") == (650, 2600 - 580, 1350, 2600 - 100)
 
 
+def test_a_joint_crosses_its_worktop_from_back_to_front() -> None:
+    joined = ROOM.replace("{on: galley}", "{on: galley, joint: butt at 600 from west}")
+    assert rectangle(plan(joined), "butt of top") == (600, 2600 - 640, 600, 2600)
+
+
 def test_what_hangs_is_dashed_and_what_stands_is_not() -> None:
     drawing = plan()
     assert kinds(drawing, "W1") == {"above"}

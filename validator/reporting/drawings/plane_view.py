@@ -184,13 +184,19 @@ class PlaneView:
         return window is None or any(map(window.holds, corners))
 
     def _cut_outs(self) -> None:
-        """The cut-outs of worktops where they are cut, as far as that is known."""
+        """The cut-outs and joints of worktops where they are cut, as far as that is known."""
         edges = {thing.subject.name: thing for thing in self.footprints if thing.standing is None and thing.run}
         for top in self.tops:
             edge, start = edges.get(top.piece.name), value(top.left)
             if edge is None or start is None:
                 continue
             shift = start - (value(top.piece.start) or 0.0)
+            for joint in top.joints:
+                along = value(joint.from_left)
+                if along is not None:
+                    place = edge.place_from_left(shift + along)
+                    ends = edge.line.at(place, edge.back), edge.line.at(place, edge.face)
+                    self._line(Kind.EDGE, ends, of=f"{joint.form} of {top.piece.worktop}")
             for cut in top.cut_outs:
                 figures = [value(each) for each in (cut.from_left, cut.across, cut.front_to_back, cut.from_front)]
                 if None in figures:
