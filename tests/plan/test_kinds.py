@@ -260,3 +260,9 @@ def test_a_long_line_of_kinds_is_read_through_to_its_end() -> None:
     line = "".join(f"  k{number}: {{like: k{number + 1}}}\n" for number in range(1500))
     (item,) = items("k0 600", kinds=f"kinds:\n{line}  k1500: {{height: 700}}\n")
     assert low(item.height) == 700
+
+
+def test_what_one_kind_alone_has_is_asked_of_that_kind_and_not_of_all_it_builds_on() -> None:
+    found = plan("kinds: {base: {height: 720}, corner: {like: base}}\n")
+    assert found.places.asked_at("/kinds/corner/blind") == "/kinds/corner/blind"
+    assert found.places.asked_at("/kinds/corner/depth") == "/kinds/base/depth"

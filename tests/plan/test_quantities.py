@@ -196,6 +196,10 @@ def test_none_is_told_from_to_find_out() -> None:
     assert parse_quantity("none", dim.LENGTH, "mm") == NothingStated("none")
 
 
+def test_readings_may_differ_by_less_than_tenfold() -> None:
+    assert parse_readings(["361", "3605"], dim.LENGTH, "mm").low == 361.0
+
+
 def test_readings_keep_every_figure_and_the_least_and_greatest() -> None:
     found = parse_readings(["4522", "4518", "4516"], dim.LENGTH, "mm")
     assert (found.low, found.high, found.readings) == (4516.0, 4522.0, (4522.0, 4518.0, 4516.0))
@@ -471,6 +475,7 @@ def test_a_level_says_whether_it_is_low_or_high() -> None:
         (["1 to 2"], "`1 to 2` is not one reading: a list holds one figure a reading"),
         (["to find out"], "`to find out` is not one reading: a list holds one figure a reading"),
         (["1"] * 201, "a list takes at most 200 readings"),
+        (["3", "610", "3605"], "`3` and `3605` are no readings of one length"),
     ],
 )
 def test_a_list_holds_readings_only(texts: list[str], message: str) -> None:

@@ -144,7 +144,10 @@ def _assumed(rule: Rule, row: Row) -> list[Missing]:
         if limit.row is not None:
             names |= set(limit.row.by.values())
     names |= set(rule.stated)
-    return own + list(assumptions(row, names))
+    found: dict[tuple[str, str], Missing] = {}
+    for each in (*own, *assumptions(row, names)):
+        found.setdefault((each.pointer, each.label), each)  # once, by whichever field asks for it first
+    return list(found.values())
 
 
 def assumptions(row: Row, names: Iterable[str]) -> Iterable[Missing]:
@@ -152,21 +155,21 @@ def assumptions(row: Row, names: Iterable[str]) -> Iterable[Missing]:
     for name in sorted(names):
         if name not in row.fields and name not in row.figures:
             continue
-        for known in trace(row, name)[1].read.values():
+        for field, known in trace(row, name)[1].read.items():
             for value in known.parts or (known,):
                 if not value.rests_on_assumption:
                     continue
-                yield from _behind(value)
+                yield from _behind(value, f"{row.kind}.{field}")
 
 
-def _behind(value: Known) -> Iterable[Missing]:
+def _behind(value: Known, asks: str) -> Iterable[Missing]:
     if value.rests_on:
         for each in value.rests_on:
-            yield from _behind(each)
+            yield from _behind(each, asks)
     elif value.origin is not None:
         yield from assumptions(value.origin[0], (value.origin[1],))
     else:
-        yield Missing(value.pointer, value.label, Why.ASSUMED, detail=value.text)
+        yield Missing(value.pointer, value.label, Why.ASSUMED, detail=value.text, asks=asks)
 
 
 def _nobody_knows(rule: Rule, left_out: LeftOut) -> Outcome:

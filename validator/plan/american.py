@@ -18,10 +18,14 @@ KEYS = {
     "panel": "consumer unit",
     "receptacles": "points",
     "sales tax": "vat",
+    "spaces": "ways",
     "spaces free": "ways free",
     "toe kick": "plinth",
 }
 """Keys of sections and elements, folded: theirs → ours."""
+
+THEIRS = {ours: theirs for theirs, ours in KEYS.items()}
+"""The same, ours → theirs."""
 
 WORDS = {
     "after cabinets": "after units",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
-from validator.plan.american import KEYS
+from validator.plan.american import KEYS, THEIRS
 from validator.plan.elements import is_to_find
 from validator.plan.merging import Merged
 from validator.plan.names import fold
@@ -87,6 +87,8 @@ class Places:
         """
         segments = split(pointer)
         if fold(segments[0]) == "kinds" and len(segments) > 2:
+            if fold(segments[2]) in SAID_BY_EACH:
+                return pointer
             return join("/kinds", self._root(segments[1]), *segments[2:])
         use, length = self._use(segments)
         if use is None or fold(segments[length]) in SAID_BY_EACH or self._in_kind(pointer) != pointer:
@@ -133,6 +135,12 @@ class Places:
             names = self._names[id(node)] = {fold(name): name for name in node}
         return names
 
+    def _as_asked(self, key: str) -> str:
+        """A key that is not there yet as the plan's country writes it: an American plan is asked for `spaces`."""
+        project = self._files.data.get("project")
+        country = project.get("country") if isinstance(project, Mapping) else None
+        return THEIRS.get(fold(key), key) if str(country).startswith("US") else key
+
     def _as_spelt(self, pointer: str) -> str:
         node: Any = self._files.data
         spelt = ""
@@ -144,7 +152,7 @@ class Places:
                 theirs = next((name for name, ours in KEYS.items() if ours == wanted and name in names), wanted)
                 name = names.get(wanted, names.get(theirs))
                 if name is None:
-                    return join(spelt, *segments[at:])
+                    return join(spelt, *map(self._as_asked, segments[at:]))
                 spelt, node = join(spelt, name), node[name]
             elif isinstance(node, list) and segment.isdecimal() and int(segment) < len(node):
                 spelt, node = join(spelt, segment), node[int(segment)]

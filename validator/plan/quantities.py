@@ -29,6 +29,8 @@ from validator.plan.values import NothingStated, Quantity, ToFind
 LONGEST_FIGURE = 40
 LONGEST_TEXT = 100
 MOST_READINGS = 200
+LONG_READING, MOST_APART = 1000.0, 10
+"""Readings of one length do not differ tenfold where one of them is a metre: `3,610` is a 3 and a 610."""
 LONGEST_LENGTH = 10_000_000.0
 """In mm: ten kilometres. More is a slip, and a room so long would be drawn in cells without end."""
 
@@ -138,8 +140,15 @@ def parse_readings(
             )
         readings.append(reading.low)
         assumed = assumed or reading.assumed
+    low, high = min(readings), max(readings)
+    if dimension is dim.LENGTH and not level and high >= LONG_READING and high >= MOST_APART * low:
+        least, greatest = (texts[readings.index(end)].strip() for end in (low, high))
+        raise BadQuantity(
+            f"`{said(least)}` and `{said(greatest)}` are no readings of one length",
+            "readings of the same length; a comma parts two of them, so a thousand is written without one: `3610`",
+        )
     written = ", ".join(text.strip() for text in texts)
-    return Quantity(min(readings), max(readings), dimension, written, assumed, tuple(readings))
+    return Quantity(low, high, dimension, written, assumed, tuple(readings))
 
 
 def parse_any(text: str, lengths_in: str | None = None) -> Quantity | ToFind:

@@ -8,10 +8,12 @@ from typing import NamedTuple
 from validator.judging.outcomes import Outcome
 from validator.measures.rows import Known, NotKnown, Row
 from validator.measures.tracing import trace
+from validator.reporting.lines import some
 from validator.reporting.points import Point, Points
 
 MOVABLE = ("/runs/", "/appliances/", "/points/", "/fixings/", "/worktops/", "/built/")
 """What can be changed to cure a point. What every figure shares (the floor, a wall) connects nothing."""
+MOST_LABELS = 5
 
 
 class Connection(NamedTuple):
@@ -31,10 +33,10 @@ class Moves(NamedTuple):
 
     @property
     def condition(self) -> str:
-        """`if F1 is changed`, or `if any of these is changed - F1, B1`."""
+        """`if there is a change of legs`, or `if any of these is changed - F1, B1`."""
         if len(self.labels) == 1:
-            return f"if {self.labels[0]} is changed"
-        return f"if any of these is changed: {', '.join(self.labels)}"
+            return f"if there is a change of {self.labels[0]}"
+        return f"if any of these is changed: {some(list(self.labels), MOST_LABELS)}"
 
 
 class Connections:
@@ -87,5 +89,5 @@ def _leaves(row: Row, name: str) -> Iterator[tuple[str, str]]:
 def _leaf(value: Known) -> Iterator[tuple[str, str]]:
     if value.origin is not None:
         yield from _leaves(*value.origin)
-    elif value.text and value.pointer.startswith(MOVABLE):
+    elif value.text and not value.note and value.pointer.startswith(MOVABLE):  # a table's figure is nobody's to change
         yield value.pointer, value.label

@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+import re
+from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from validator.judging.outcomes import Check, Outcome
 from validator.judging.rules import Citation, Rule
 from validator.measures.rows import FieldType, Missing, NotKnown, Row, Why
 from validator.plan.dimensions import LENGTH, Dimension, subtracted
+from validator.reporting.lines import some
 from validator.reporting.points import section_left_out
 from validator.reporting.printing import Printer
 from validator.reporting.working import Working, datum, pointers, work_out
 
 BOUND_WORDS = {"at least": "at least", "at most": "at most", "equals": "exactly"}
 OUT_WORDS = {"at least": "short by", "at most": "over by", "equals": "out by"}
+_FIGURE = re.compile(r"(?<![\w])[\d][\d.,/⁄'\"-]*(?:\s(?:mm|cm|m|in|ft|kg|lb|lbf|kN|N|days?|weeks?|h))?\b")
+"""What differs between two remedies that ask for the same: a figure with its unit."""
+MOST_REMEDIES = 4
 SIXTEENTH = 25.4 / 16
 """In mm: the finest that a plan in inches is written to."""
 SEEN_WORDS = {"secondary": "as reported", "memory": "from memory", "primary": "", "": ""}
@@ -87,6 +92,22 @@ def remedy(outcome: Outcome, printer: Printer) -> str:
         return printer.value(value, type, unit=isinstance(type, Dimension))
 
     return printer.text(outcome.rule.remedy.fill(outcome.row, extra, shown))
+
+
+def remedies(outcomes: Sequence[Outcome], printer: Printer) -> list[str]:
+    """What to do at the places of one point: of the worst, and of each where something else has to be changed.
+
+    Where only the figures differ the worst speaks for all; else each is told with its places.
+    """
+    found: dict[str, tuple[str, list[str]]] = {}
+    for outcome in sorted(outcomes, key=lambda each: -each.short):
+        said = remedy(outcome, printer)
+        found.setdefault(_FIGURE.sub("", said), (said, []))[1].append(outcome.subject.name)
+    if len(found) == 1:
+        return [said for said, _ in found.values()]
+    told = [f"{some(list(dict.fromkeys(names)))}: {said}" for said, names in found.values()]
+    more = len(told) - MOST_REMEDIES
+    return told if more < 1 else [*told[:MOST_REMEDIES], f"{more} more likewise, each by its own figure."]
 
 
 def _enough(short: float, rule: Rule, printer: Printer) -> float:

@@ -13,7 +13,7 @@ from validator.judging.rules import Severity
 from validator.plan.pointers import as_key
 from validator.plan.problems import Problem, Unreadable
 from validator.reporting.connections import Connections
-from validator.reporting.findings import Finding, asked, finding, makers, remedy, rests_on, where
+from validator.reporting.findings import Finding, asked, finding, makers, remedies, rests_on, where
 from validator.reporting.lines import day, sentence, some
 from validator.reporting.markdown_room import Block, Part, under, whole
 from validator.reporting.markdown_text import plain, table
@@ -131,7 +131,8 @@ class PlanReport:
             *self._figures(point.outcomes),
         ]
         lines += items("papers", "; ".join(makers(worst, self._printer)))
-        lines += items("do this", remedy(worst, self._printer))
+        for do_this in remedies(point.outcomes, self._printer):
+            lines += items("do this", do_this)
         for moves in self._connections.together(point):
             which = "point" if len(moves.numbers) == 1 else "points"
             others = some(list(map(str, moves.numbers)), MOST_NUMBERS)

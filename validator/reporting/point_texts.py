@@ -9,7 +9,7 @@ from validator.judging.rules import Severity
 from validator.plan.pointers import as_key
 from validator.reporting.columns import columns, filled, one_line, wrap
 from validator.reporting.connections import Connections
-from validator.reporting.findings import asked, finding, makers, remedy, rests_on, where
+from validator.reporting.findings import asked, finding, makers, remedies, rests_on, where
 from validator.reporting.lines import INDENT, WIDTH, at_column, labelled, some, wrapped, wrapped_right
 from validator.reporting.points import Errand, Point, Points
 from validator.reporting.printing import Printer
@@ -38,7 +38,8 @@ class PointTexts:
         yield from wrapped(self._printer.text(point.rule.because), INDENT)
         yield from self._figures(worst) if single else self._table(point)
         yield from labelled("papers", "; ".join(makers(worst, self._printer)))
-        yield from labelled("do this", remedy(worst, self._printer))
+        for number, do_this in enumerate(remedies(point.outcomes, self._printer)):
+            yield from labelled("" if number else "do this", do_this)
         for moves in self._connections.together(point):
             others = ", ".join(map(str, moves.numbers))
             which = "point" if len(moves.numbers) == 1 else "points"

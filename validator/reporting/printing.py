@@ -51,11 +51,12 @@ class Printer:
         """A text of ours in the words of the plan's country; names of the plan are not passed through here."""
         if not self._words:
             return text
-        return self._pattern.sub(lambda found: _like(found.group(), self._words[found.group().lower()]), text)
+        return self._pattern.sub(lambda found: _like(found.group(), self._words.get(found.group().lower(), "")), text)
 
     @cached_property
     def _pattern(self) -> re.Pattern[str]:
-        longest_first = sorted(self._words, key=len, reverse=True)
+        """Our words, and theirs: a range hood is no hood to be called a range hood once more."""
+        longest_first = sorted({*self._words, *map(str.lower, self._words.values())}, key=len, reverse=True)
         return re.compile(r"\b(?:" + "|".join(map(re.escape, longest_first)) + r")\b", re.IGNORECASE)
 
     def may_be_none(self, section: str) -> bool:
@@ -68,9 +69,9 @@ class Printer:
         return self._plan.place(pointer)
 
     def line(self, place: Place) -> str:
-        """`layout 57`, or `line 57` where the plan is one file."""
+        """`layout 57`, or `line 57` where the plan is one file; of what it does not have yet nothing, or which file."""
         if not place.line:
-            return PurePath(place.file).stem
+            return PurePath(place.file).stem if len(self._plan.files) > 1 else ""
         if len(self._plan.files) > 1:
             return f"{PurePath(place.file).stem} {place.line}"
         return f"line {place.line}"
@@ -96,4 +97,7 @@ def _of_country(words: Mapping[str, Mapping[str, str]], country: str) -> dict[st
 
 
 def _like(found: str, replacement: str) -> str:
+    """The replacement with a capital where the text has one; what has none stays as it is."""
+    if not replacement:
+        return found
     return replacement[:1].upper() + replacement[1:] if found[:1].isupper() else replacement

@@ -11,7 +11,7 @@ from validator.judging.ready import StageVerdict, stage_verdicts
 from validator.plan.pointers import as_key
 from validator.reference.measuring import Ways
 from validator.reporting.columns import filled, one_line
-from validator.reporting.findings import remedy, supposition
+from validator.reporting.findings import remedies, supposition
 from validator.reporting.lines import INDENT, LABEL, apart, counted, day, day_of, labelled, sentence, some, wrapped
 from validator.reporting.measuring_list import to_measure
 from validator.reporting.points import Errand, Point, put_together
@@ -79,7 +79,8 @@ class _Answer:
         context = f", {worst.subject.context}" if len(point.outcomes) == 1 and worst.subject.context else ""
         yield from self._heading(point.number, point.rule.severity, self._printer.text(point.rule.title))
         yield from labelled("where", names + context, self._printer.lines([worst.subject.pointer]))
-        yield from labelled("do this", remedy(worst, self._printer))
+        for number, do_this in enumerate(remedies(point.outcomes, self._printer)):
+            yield from labelled("" if number else "do this", do_this)
 
     def _errand(self, errand: Errand) -> Iterator[str]:
         entry, ask = self._asked[errand.number]

@@ -72,7 +72,7 @@ def consumer_units(site: Site) -> Rows:
         return Rows()
     label = "ways free in the consumer unit"
     pointer = "/survey/consumer unit/ways free" if unit is None else unit.pointer_to("ways_free")
-    ways = [reading.read(circuit, "ways", name) for name, circuit in plan.circuits.items()]
+    ways = [reading.read(circuit, "ways", f"ways of {name}") for name, circuit in plan.circuits.items()]
     return Rows(
         [
             NewCircuits(
