@@ -107,3 +107,8 @@ def test_a_plan_that_cannot_be_read_is_neither_yes_nor_no(here: Here, write: Wri
 def test_help_names_every_stage(here: Here) -> None:
     said = " ".join(here("ready", "--help").out.split())
     assert "Stages: " + ", ".join(library().stages) + "." in said
+
+
+@pytest.mark.parametrize(("called", "stage"), [("rough-in", "first fix"), ("Trim-out", "second fix")])
+def test_a_stage_may_be_named_as_a_report_calls_it_in_another_country(here: Here, called: str, stage: str) -> None:
+    assert here("ready", called, RIGHT, "--on", ON).out == here("ready", stage, RIGHT, "--on", ON).out

@@ -310,3 +310,8 @@ def test_a_part_of_a_wall_lies_on_it_and_is_made_of_layers_there_are(part: str, 
 def test_parts_whose_ends_are_not_certain_may_touch() -> None:
     part = "{made of: river wall, from: 900 to 1000, to: 950 to 1100}"
     assert changed("lane: {}", f"lane: {{length: 4000, parts: [{part}]}}") == []
+
+
+def test_a_name_with_a_word_before_it_is_told_the_name() -> None:
+    found = problems(ROOM + "gas: {valve: in B4}\n")
+    assert [each.nearest for each in found] == ["B4"]

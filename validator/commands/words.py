@@ -22,7 +22,7 @@ examples:
   dryfit drawings plan/                 walls, rooms and corners, drawn to a true scale
   dryfit show B3 plan/                  everything worked out about B3, and from where
   dryfit rules                          every rule that applies, by subject
-  dryfit rules waste-fall                one rule: limit, source, why, what to do
+  dryfit rules waste-fall               one rule: limit, source, why, what to do
 
 Exit status: 0 ready, 1 not ready, 2 the plan or a rulebook cannot be read."""
 

@@ -22,4 +22,7 @@ def nearest(name: str, known: Iterable[str]) -> str | None:
 
     choices = {fold(choice): choice for choice in known}
     found = difflib.get_close_matches(fold(name), choices, n=1, cutoff=0.6)
-    return choices[found[0]] if found else None
+    if found:
+        return choices[found[0]]
+    last = fold(name).rpartition(" ")[2]  # `in B4`, where `B4` is expected
+    return choices.get(last)

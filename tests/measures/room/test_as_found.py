@@ -130,3 +130,8 @@ def test_a_unit_on_a_knee_wall_ends_below_its_top() -> None:
 def test_a_knee_wall_measured_twice_keeps_both_ends() -> None:
     (found,) = rows(BOXED.replace("height: 1500", "height: [1500, 1496]"), "unit at a low wall")
     assert ends(found, "above") == (76, 80)
+
+
+def test_a_wall_is_not_named_twice() -> None:
+    subject = row(wall("flatness: 5 under 2 m"), "wall under a straight edge").subject
+    assert (subject.name, subject.context, subject.wall) == ("n wall", "", "n")

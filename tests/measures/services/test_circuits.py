@@ -233,3 +233,11 @@ def test_circuits_left_out_are_not_known_and_none_are_none() -> None:
     assert left_out("", KIND) == ["/circuits"]
     assert left_out("circuits: none\n", KIND) == []
     assert left_out("", DEMAND) == ["/appliances"]
+
+
+@pytest.mark.parametrize(
+    ("conductor", "copper"), [("", True), ("conductor: copper, ", True), ("conductor: al, ", False)]
+)
+def test_conductors_are_copper_unless_a_plan_says_something_else(conductor: str, copper: bool) -> None:
+    text = f"circuits: {{ring: {{{conductor}device: 32 A}}}}\n"
+    assert row(text, "circuit").copper is copper

@@ -100,7 +100,7 @@ def walls_under_straight_edges(site: Site) -> Rows:
     rows = Rows()
     for name, wall in site.plan.walls.items():
         if wall.flatness is not None:
-            subject = Subject(f"{name} wall", wall.flatness.pointer, f"{name} wall", name)
+            subject = Subject(f"{name} wall", wall.flatness.pointer, wall=name)
             rows.rows.append(UnderStraightEdge(subject, **_gap(wall.flatness, f"the {name} wall")))
     return rows
 
@@ -132,7 +132,7 @@ def walls_measured_again(site: Site) -> Rows:
     for name, wall in site.plan.walls.items():
         found = _readings(wall.length, wall.pointer_to("length"))
         if found:
-            subject = Subject(f"{name} wall", wall.pointer_to("length"), f"{name} wall", name)
+            subject = Subject(f"{name} wall", wall.pointer_to("length"), wall=name)
             rows.rows.append(WallReadings(subject, readings=reading.parts(found)))
     return rows
 

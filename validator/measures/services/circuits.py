@@ -62,6 +62,7 @@ class Circuit(Row, kind="circuit"):
     voltage: float = given(VOLTAGE, "supply")
     rating: float = given(CURRENT, "device")
     cable: float = given(AREA, "cable")
+    copper: bool = given(YES_NO, "whether its conductors are copper")
     length: float = given(LENGTH, "length")
     tabulated: float = given(CURRENT, "cable, from the table")
     insulation_factor: float = given(NUMBER, "factor for insulation around it")
@@ -201,6 +202,7 @@ def _circuit(site: Site, name: str, circuit: CircuitWritten, load: _Load) -> Row
         voltage=looked_up(site, "supply-voltage", "voltage", {"feeds": "other"}, circuit.pointer, "supply"),
         rating=reading.read(circuit, "device", "device"),
         cable=reading.read(circuit, "cable", "cable"),
+        copper=_is_copper(circuit),
         length=reading.read(circuit, "length", "length"),
         tabulated=_tabulated(site, circuit),
         insulation_factor=_insulation_factor(site, circuit),
@@ -224,7 +226,7 @@ def _tabulated(site: Site, circuit: CircuitWritten) -> Given:
     label = "cable, from the table"
     cable = reading.read(circuit, "cable", "cable")
     laid = reading.word(circuit.laid, circuit.pointer_to("laid"), "how the cable lies")
-    conductor = reading.word(circuit.conductor or COPPER, circuit.pointer_to("conductor"), "conductor of the cable")
+    conductor = _conductor(circuit)
     missing = [value for value in (cable, laid, conductor) if isinstance(value, Missing)]
     if isinstance(conductor, Known) and fold(conductor.value) != COPPER:
         detail = f"the tables are for {COPPER}"
@@ -244,6 +246,17 @@ def _tabulated(site: Site, circuit: CircuitWritten) -> Given:
         if end is not None
     ]
     return _between(ends, cable)
+
+
+def _conductor(circuit: CircuitWritten) -> Given:
+    return reading.word(circuit.conductor or COPPER, circuit.pointer_to("conductor"), "conductor of the cable")
+
+
+def _is_copper(circuit: CircuitWritten) -> Given:
+    conductor = _conductor(circuit)
+    if not isinstance(conductor, Known):
+        return conductor
+    return reading.exactly(fold(conductor.value) == COPPER, conductor.pointer, "whether its conductors are copper")
 
 
 def is_ring(circuit: CircuitWritten) -> Given:

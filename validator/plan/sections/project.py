@@ -8,17 +8,34 @@ from pydantic import AfterValidator, Field
 from validator.plan.choices import OneOf
 from validator.plan.elements import Element, Unfit
 from validator.plan.fields import AnyQuantity, Date
+from validator.plan.names import fold
 from validator.plan.values import ToFind
 from validator.plan.written import Written
 
 _COUNTRY = Written(r"[A-Z]{2}(-[A-Z0-9]{1,3})?", ("GB", "GB-ENG", "US-OR"))
+_COUNTRIES = {
+    "uk": "GB",
+    "great britain": "GB",
+    "united kingdom": "GB",
+    "england": "GB-ENG",
+    "scotland": "GB-SCT",
+    "wales": "GB-WLS",
+    "usa": "US",
+    "united states": "US",
+    "canada": "CA",
+    "australia": "AU",
+    "germany": "DE",
+}
+"""What people write in place of a code. `UK` has the form of one, and no rule would apply to it."""
+
 _CURRENCY = Written(r"[A-Z]{3}", ("GBP", "USD"))
 
 
 def _country(code: str) -> str:
-    if re.fullmatch(_COUNTRY.pattern, code):
+    called = _COUNTRIES.get(fold(code))
+    if called is None and re.fullmatch(_COUNTRY.pattern, code):
         return code
-    meant = code.upper().replace("_", "-")
+    meant = called or code.upper().replace("_", "-")
     better = meant if re.fullmatch(_COUNTRY.pattern, meant) else ""
     raise Unfit(f"`{code}` is no country code", "a code of ISO 3166, such as GB, GB-ENG or US-OR", better)
 

@@ -60,7 +60,9 @@ class Layer(Element):
             raise Unfit("a layer is written as its material and its thickness", "`skim 3`; several in brackets")
         material, thickness = words_and_quantity(written)
         if not material:
-            raise Unfit(f"the layer `{written}` has no material", "`skim 3`")
+            raise Unfit(
+                f"the layer `{written}` has no material", "`skim 3`; a decimal with a point, `plasterboard 12.5`"
+            )
         if runs_on(material):
             raise Unfit(f"`{written}`: two layers run into one", f"a comma between them, or {{material: {material}}}")
         return {"material": material, "thickness": thickness} if thickness else {"material": material}
