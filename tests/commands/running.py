@@ -23,7 +23,8 @@ walls: none
 runs: none
 worktops: none
 appliances:
-  dishwasher: {waste: 40 mm to stack 1500 at 25 mm/m}
+  dishwasher: {waste: 40 mm to stack 1500 at 25 mm/m, hose: raised, air gap: none}
+survey: {stopcock: {in: porch, turns: yes, within reach: yes}}
 points: none
 circuits: none
 fixings: none

@@ -69,3 +69,17 @@ def test_an_appliance_that_drains_nothing_has_no_waste() -> None:
 
 def test_appliances_left_out_are_not_known() -> None:
     assert left_out("", WASTE) == left_out("", DROP) == ["/appliances"]
+
+
+@pytest.mark.parametrize(("vent", "vented"), [("air admittance valve", True), ("none", False)])
+def test_a_branch_has_the_vent_that_it_is_said_to_have(vent: str, vented: bool) -> None:
+    assert row(f"appliances: {{sink: {{waste: 40 mm, vent: {vent}}}}}\n", WASTE).vented is vented
+
+
+def test_a_branch_without_a_word_of_a_vent_has_none() -> None:
+    assert row(sink("40 mm"), WASTE).vented is False
+
+
+def test_a_vent_that_is_to_find_out_is_not_known() -> None:
+    waste = row("appliances: {sink: {waste: 40 mm, vent: to find out by plumber}}\n", WASTE)
+    assert to_find(waste, "vented") == {"/appliances/sink/vent"}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
-from validator.measures.rows import Given, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.rows import YES_NO, Given, LeftOut, Missing, Row, Rows, Subject, Words, figure, given
 from validator.measures.tracing import derived
 from validator.plan.dimensions import LENGTH, SLOPE
 from validator.plan.names import fold
@@ -31,12 +31,13 @@ class Drop(Row, kind="drop of a waste"):
 
 
 class Waste(Row, kind="waste"):
-    """A branch from one appliance to the stack or gully, without a vent of its own."""
+    """A branch from one appliance to the stack or gully; without a word of a vent it has none of its own."""
 
     appliance: str = given(Words((*DRAINED, "other")), "what it drains")
     pipe: float = given(LENGTH, "bore")
     length: float = given(LENGTH, "length")
     slope: float = given(SLOPE, "fall")
+    vented: bool = given(YES_NO, "whether it has a vent of its own")
 
     @figure(LENGTH, "what it falls in all", start="trap", end="stack, or vent")
     def falls(self) -> float:
@@ -78,17 +79,26 @@ def _drains(name: str, appliance: Appliance) -> str:
 
 def _waste(name: str, appliance: Appliance, drains: str) -> Row:
     waste = appliance.waste
-    what = reading.exactly(drains, appliance.pointer, "what it drains")
+    what, vented = reading.exactly(drains, appliance.pointer, "what it drains"), _vented(name, appliance)
     if waste is None:
-        missing = Missing(appliance.pointer_to("waste"), f"waste of {name}")
-        return Waste(Subject(name, appliance.pointer), appliance=what, pipe=missing, length=missing, slope=missing)
+        gap = Missing(appliance.pointer_to("waste"), f"waste of {name}")
+        return Waste(Subject(name, appliance.pointer), appliance=what, pipe=gap, length=gap, slope=gap, vented=vented)
     return Waste(
         Subject(name, waste.pointer, f"to {waste.to}" if waste.to else ""),
         appliance=what,
         pipe=reading.read(waste, "pipe", "bore"),
         length=reading.read(waste, "length", "length"),
         slope=_slope(name, waste),
+        vented=vented,
     )
+
+
+def _vented(name: str, appliance: Appliance) -> Given:
+    """A vent that nobody wrote down is none: the limits of a branch without one are the stricter."""
+    pointer, label = appliance.pointer_to("vent"), f"vent of the waste of {name}"
+    if appliance.vent is None or isinstance(appliance.vent, str):
+        return reading.exactly(fold(appliance.vent or "none") != "none", pointer, label)
+    return reading.word(appliance.vent, pointer, label)
 
 
 def _slope(name: str, waste: WasteWritten) -> Given:

@@ -161,11 +161,14 @@ class Appliance(Element):
     free_below: Length | None = None  # from the underside of the worktop to the drawer, oven or panel below it
     lined: Term | None = None  # what keeps the heat of a hob from the edge of its cut-out: `aluminium tape`, `none`
     feed: str | None = None  # the unit in which its water can be shut off
-    vent: Term | None = None
+    vent: Term | None = None  # of its waste: `air admittance valve`, `none`
+    hose: Annotated[Literal["raised", "into a standpipe", "low"] | ToFind, OneOf()] | None = (
+        None  # how the drain hose of a machine runs: raised and held under the worktop, or low to the trap
+    )
     ducted: Duct | None = None  # a hood or a fan
     makeup_air: Term | None = None  # a hood: what lets in the air that it takes out
     anti_tip: Term | None = None  # what keeps a cooker from tipping when its door is leaned on
-    air_gap: Term | None = None
+    air_gap: Term | None = None  # of a machine's drain: where its fitting is, `none`
     rate: Flow | None = None  # a hood or a fan, as installed
     price: Money | None = None
     ordered: Date | None = None

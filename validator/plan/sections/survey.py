@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import BeforeValidator
 
-from validator.plan.choices import OneOf
+from validator.plan.choices import OneOf, YesOrNo
 from validator.plan.elements import Element, Unfit
 from validator.plan.fields import Count, Current, Date, Length, Term
 from validator.plan.names import fold
@@ -71,6 +71,24 @@ class ConsumerUnit(Element):
         return {"in": written}
 
 
+class Stopcock(Element):
+    """The stop valve of the home: where it is, whether it turns and shuts, and whether it stays within reach."""
+
+    called: ClassVar[str] = "the stopcock"
+    asks: ClassVar[tuple[str, ...]] = ("in_", "turns")
+    line: ClassVar[Written | None] = Written("<words>", ("under the stairs",))
+
+    in_: Term | None = None
+    turns: Annotated[bool | ToFind, YesOrNo()] | None = None
+    within_reach: Annotated[bool | ToFind, YesOrNo()] | None = None  # once the units are in
+
+    @classmethod
+    def short(cls, written: object) -> Mapping[str, object]:
+        if not isinstance(written, str):
+            raise Unfit("the stopcock is written with where it is", "`{in: under the stairs, turns: yes}`")
+        return {"in": written}
+
+
 class GasMeter(Element):
     """The gas as found: where its meter is, and the pipe to the kitchen."""
 
@@ -90,7 +108,7 @@ class Survey(Element):
     opened_up: tuple[str, ...] | None = None
     asbestos: Suspects | None = None
     lead_paint: Suspects | None = None
-    stopcock: Term | None = None
+    stopcock: Stopcock | None = None
     gas: GasMeter | None = None
     consumer_unit: ConsumerUnit | None = None
     open_flue: Annotated[Flue | ToFind, OneOf()] | None = None
