@@ -162,8 +162,74 @@ def test_a_bowl_of_unknown_size_is_to_find_out() -> None:
     assert to_find(near(SINK, "P1: plate over A1", text)["P1"], "volume") == {"/appliances/bowl/bowl"}
 
 
-def test_points_of_other_walls_and_below_the_worktop_are_not_near() -> None:
-    assert set(near(SINK, "P1: plate over A1, P2: plate over B1, P3: low plate in A2")) == {"P1"}
+def test_points_below_the_worktop_are_not_near() -> None:
+    assert set(near(SINK, "P1: plate over A1, P3: low plate in A2, P4: {is: low plate, wall: east}")) == {"P1"}
+
+
+DRAWN = KITCHEN.replace("depth: 555", "depth: 520, void behind: 20, front: 15")
+
+
+def test_a_point_round_the_corner_beside_a_hob_is_as_far_as_the_hob_from_that_wall() -> None:
+    """The hob ends at 2350 + 290 = 2640; its wall is 4200 long."""
+    row = near(HOB, "P1: {is: plate, wall: east, along: 300 from north}", DRAWN)["P1"]
+    assert row.distance == 4200 - 2640
+
+
+def test_a_point_round_the_corner_in_front_of_a_sink_is_as_far_as_corner_from_corner() -> None:
+    """Pythagoras: the cut-out ends 670 from the west wall and 555 from the north wall, the plate begins at 1055."""
+    row = near(SINK, "P1: {is: plate, wall: west, along: 1115 from north}", DRAWN)["P1"]
+    assert row.distance == pytest.approx((670**2 + 500**2) ** 0.5)
+
+
+def test_a_point_across_the_room_is_measured_across_the_room() -> None:
+    """3000 less the 555 of the sink's unit."""
+    row = near(SINK, "P1: {is: plate, wall: south, along: 1050 from west, up: 1050}", DRAWN)["P1"]
+    assert row.distance == 3000 - 555
+
+
+def test_a_unit_of_which_nobody_knows_how_far_it_stands_out_leaves_a_range() -> None:
+    text = DRAWN.replace(", void behind: 20, front: 15", "")
+    low, high = ends(near(SINK, "P1: {is: plate, wall: south, along: 1050 from west}", text)["P1"], "distance")
+    assert low < 3000 - 555 < high
+
+
+@pytest.mark.parametrize(
+    ("written", "text", "pointer"),
+    [
+        ("P1: {is: plate, wall: east}", DRAWN, "/points/P1/along"),
+        (
+            "P1: {is: plate, wall: east, along: 300 from north}",
+            DRAWN.replace("east: {length: 3000}", "east: {}"),
+            "/walls/east/length",
+        ),
+    ],
+)
+def test_a_point_round_the_corner_without_its_place_is_not_passed_over(written: str, text: str, pointer: str) -> None:
+    assert pointer in to_find(near(SINK, written, text)["P1"], "distance")
+
+
+def test_a_point_round_the_corner_is_as_high_as_it_is_above_the_worktop_of_the_hob() -> None:
+    """Worktop 105 + 715 + 28 = 848; no worktop lies along the east wall."""
+    row = near(HOB, "P1: {is: plate, wall: east, along: 300 from north, up: 1048}", DRAWN)["P1"]
+    assert row.above_worktop == 200
+
+
+def test_a_sink_on_an_island_is_measured_from_the_wall_behind_it() -> None:
+    """An aisle of 1000 from the fronts, 555 out from the north wall: the sink lies 1555 to 2110 out."""
+    island = "  isle: {faces: north, along: 600 from west, aisle: 1000 to long, order: {C1: base 900}}\nworktops:"
+    text = DRAWN.replace("worktops:", island).replace("is: sink, in: A2", "is: sink, in: C1")
+    text = text.replace("short top: {on: short}", "short top: {on: short}, isle top: {on: isle}")
+    row = near(SINK, "P1: {is: plate, wall: north, along: 1050 from west, up: 1050}", text)["P1"]
+    assert row.distance == 1555
+
+
+def test_a_sink_of_another_room_is_not_near() -> None:
+    text = DRAWN.replace("walls: {north", "rooms: {kitchen: {walls: {north", 1).replace(
+        "west: {length: 3000}}\n",
+        "west: {length: 3000}}}, hall: {walls: {front: {length: 2000}, side: {length: 2000}, "
+        "back: {length: 2000}, stairs: {length: 2000}}}}\n",
+    )
+    assert near(SINK, "P1: {is: plate, wall: front, along: 500 from side, up: 1050}", text) == {}
 
 
 def test_a_point_of_unknown_height_stays_until_it_is_known() -> None:
@@ -173,11 +239,12 @@ def test_a_point_of_unknown_height_stays_until_it_is_known() -> None:
     assert to_find(row, "above_worktop") == {"/points/P3/up"}
 
 
-def test_the_nearest_of_two_sinks_counts() -> None:
+def test_the_nearest_of_two_sinks_counts_by_its_edge() -> None:
+    """290 − 60 − 180 = 50 to the small bowl, 460 − 60 − 380 = 20 to the large one, whose middle is further away."""
     small = "small bowl: {is: sink, in: A1, cut-out: 360 x 360, bowl: 300 w x 300 d x 120 h}"
     text = KITCHEN.replace("  hob:", f"  {small}\n  hob:")
     row = near(SINK, "P1: {is: plate, wall: north, along: 590 from west}", text)["P1"]
-    assert (row.apart, row.half_sink) == (290, 180)
+    assert (row.apart, row.half_sink) == (460, 380)
 
 
 def test_a_sink_of_unknown_place_may_be_near_every_point() -> None:

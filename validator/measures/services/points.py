@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from typing import TYPE_CHECKING
+import math
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
 from validator.measures.appliances.appliance_places import (
@@ -32,6 +33,7 @@ from validator.measures.rows import (
 )
 from validator.measures.services.circuits import is_socket
 from validator.measures.services.point_places import over_worktop, protected
+from validator.measures.services.points_on_the_plan import on_the_plan
 from validator.plan.dimensions import LENGTH, VOLUME
 from validator.plan.names import fold
 
@@ -53,7 +55,7 @@ class Bowl(Row, kind="bowl of a sink"):
 
 
 class PointNearSink(Row, kind="point near a sink"):
-    """A point above the worktop on the wall of a sink; level distances, along the wall."""
+    """A point above the worktop with the nearest sink, level along the wall or, to another wall, on the plan."""
 
     apart: float = given(LENGTH, "apart, middle to middle")
     half_plate: float = given(LENGTH, "half the plate")
@@ -70,7 +72,7 @@ class PointNearSink(Row, kind="point near a sink"):
 
 
 class PointNearHob(Row, kind="point near a hob"):
-    """A point above the worktop on the wall of a hob; level distances, along the wall."""
+    """A point above the worktop with the nearest hob, level along the wall or, to another wall, on the plan."""
 
     apart: float = given(LENGTH, "apart, middle to middle")
     half_plate: float = given(LENGTH, "half the plate")
@@ -83,19 +85,36 @@ class PointNearHob(Row, kind="point near a hob"):
         return self.apart - self.half_plate - self.half_hob
 
 
+class _Near(NamedTuple):
+    """A point with the sink or hob nearest to it, how far apart they are, and what of that their halves take."""
+
+    placed: PlacedPoint
+    thing: ApplianceAt
+    apart: Given
+    half_plate: Given
+    half_thing: Given
+
+    @property
+    def least(self) -> float:
+        """How near they may be; where it is not known, nearer than all that is."""
+        if not isinstance(self.apart, Known):
+            return -math.inf
+        halves = (half.high or 0.0 for half in (self.half_plate, self.half_thing) if isinstance(half, Known))
+        return float(self.apart.low or 0.0) - sum(halves)
+
+
 def points_near_sinks(site: Site) -> Rows:
-    """A row for each point above the worktop on the wall of a sink, with the nearest sink."""
+    """A row for each point above the worktop in the room of a sink, with the nearest sink."""
     rows = _left_out(site, PointNearSink.kind)
-    sinks = [place_of(site, name) for name in of_kinds(site.plan, SINKS)]
-    for placed, sink, apart_ in _nearest(site, sinks):
-        pointer = sink.appliance.pointer_to("cut_out")
+    for near in _nearest(site, SINKS, "cut_out"):
+        placed, sink = near.placed, near.thing
         rows.rows.append(
             PointNearSink(
                 _subject(placed),
-                apart=apart_,
-                half_plate=site.points.half_plate(placed.name, "w"),
-                half_sink=half_of(width_of(sink), Subject(sink.name, pointer), f"half of {sink.name}"),
-                above_worktop=_above_worktop(site, placed),
+                apart=near.apart,
+                half_plate=near.half_plate,
+                half_sink=near.half_thing,
+                above_worktop=_above_worktop(site, placed, sink),
                 volume=_volume(sink),
                 socket=reading.exactly(
                     is_socket(placed.point), placed.point.pointer_to("is_"), "whether it is a socket"
@@ -108,20 +127,17 @@ def points_near_sinks(site: Site) -> Rows:
 
 
 def points_near_hobs(site: Site) -> Rows:
-    """A row for each point above the worktop on the wall of a hob, with the nearest hob."""
+    """A row for each point above the worktop in the room of a hob, with the nearest hob."""
     rows = _left_out(site, PointNearHob.kind)
-    hobs = [place_of(site, name) for name in of_kinds(site.plan, HOBS)]
-    for placed, hob, apart_ in _nearest(site, hobs):
+    for near in _nearest(site, HOBS, "width"):
         rows.rows.append(
             PointNearHob(
-                _subject(placed),
-                apart=apart_,
-                half_plate=site.points.half_plate(placed.name, "w"),
-                half_hob=half_of(
-                    width_of(hob), Subject(hob.name, hob.appliance.pointer_to("width")), f"half of {hob.name}"
-                ),
-                above_worktop=_above_worktop(site, placed),
-                fuel=fuel_of(hob.name, hob.appliance),
+                _subject(near.placed),
+                apart=near.apart,
+                half_plate=near.half_plate,
+                half_hob=near.half_thing,
+                above_worktop=_above_worktop(site, near.placed, near.thing),
+                fuel=fuel_of(near.thing.name, near.thing.appliance),
             )
         )
     return rows
@@ -136,23 +152,46 @@ def _left_out(site: Site, kind: str) -> Rows:
     return found
 
 
-def _nearest(site: Site, things: list[ApplianceAt]) -> Iterable[tuple[PlacedPoint, ApplianceAt, Given]]:
-    """For each point above the worktop the nearest thing on its wall, and how far apart their middles are.
+def _nearest(site: Site, kinds: frozenset[str], width: str) -> Iterator[_Near]:
+    """For each point above the worktop the nearest thing of some kinds in its room.
 
     A thing or a point of which nobody knows the wall may be near any other: how far apart they are is not known.
     """
-    by_wall: dict[str, list[int]] = {}
-    for number, thing in enumerate(things):
-        by_wall.setdefault(fold(thing.on), []).append(number)
+    things = [place_of(site, name) for name in of_kinds(site.plan, kinds)]
+    by_room: dict[str, list[ApplianceAt]] = {}
+    for thing in things:
+        by_room.setdefault(_room(site, thing.on) if thing.on else "", []).append(thing)
+    unplaced = [thing for thing in things if not thing.on]
     for placed in site.points.all():
-        numbers = sorted({*by_wall.get(fold(placed.on), ()), *by_wall.get("", ())})
-        near = [things[number] for number in numbers] if placed.on else things
-        if not near or _below_worktop(site, placed):
-            continue
-        distances = [(thing, _apart(placed, thing)) for thing in near]
-        unknown = [entry for entry in distances if not isinstance(entry[1], Known)]
-        thing, found = unknown[0] if unknown else min(distances, key=_least_distance)
-        yield placed, thing, found
+        room = _room(site, placed.on)
+        near = [*by_room.get(room, ()), *(unplaced if room else ())] if placed.on else things
+        found = [each for thing in near if (each := _near(site, placed, thing, width)) is not None]
+        if found:
+            yield min(found, key=lambda each: each.least)
+
+
+def _room(site: Site, wall: str) -> str:
+    """The name of the room of a wall or an island; '' where no room has it."""
+    room = site.plan.room_of(wall)
+    return room.name if room is not None else ""
+
+
+def _near(site: Site, placed: PlacedPoint, thing: ApplianceAt, width: str) -> _Near | None:
+    """A point and a sink or hob; None where the point is not above the worktop, or the thing in another room."""
+    if _below_worktop(site, placed, thing):
+        return None
+    subject, half_plate = (
+        Subject(thing.name, thing.appliance.pointer_to(width)),
+        site.points.half_plate(placed.name, "w"),
+    )
+    if not placed.on or not thing.on or fold(placed.on) == fold(thing.on):
+        half = half_of(width_of(thing), subject, f"half of {thing.name}")
+        return _Near(placed, thing, _apart(placed, thing), half_plate, half)
+    way = on_the_plan(site, placed, thing)
+    if way is None:
+        return None
+    counted = reading.exactly(0, placed.point.pointer, "already counted", "measured on the plan from edge to edge")
+    return _Near(placed, thing, way, counted, counted)
 
 
 def _apart(placed: PlacedPoint, thing: ApplianceAt) -> Given:
@@ -164,21 +203,18 @@ def _apart(placed: PlacedPoint, thing: ApplianceAt) -> Given:
     return apart(placed.along, thing.middle, subject, f"from {thing.name} to {placed.name}")
 
 
-def _least_distance(entry: tuple[ApplianceAt, Given]) -> float:
-    distance = entry[1]
-    return float(distance.low or 0.0) if isinstance(distance, Known) else 0.0
-
-
-def _below_worktop(site: Site, placed: PlacedPoint) -> bool:
+def _below_worktop(site: Site, placed: PlacedPoint, thing: ApplianceAt) -> bool:
     """Whether a point is certainly not above the worktop."""
-    above = _above_worktop(site, placed)
+    above = _above_worktop(site, placed, thing)
     return isinstance(above, Known) and above.high is not None and above.high <= 0
 
 
-def _above_worktop(site: Site, placed: PlacedPoint) -> Given:
-    """The middle of the plate above the worktop."""
+def _above_worktop(site: Site, placed: PlacedPoint, thing: ApplianceAt) -> Given:
+    """The middle of the plate above its worktop; off the wall of the sink or hob, above the worktop of that."""
     subject = Subject(placed.name, placed.point.pointer)
     up, worktop = site.points.height(placed.name), site.points.worktop(placed.name)
+    if placed.on and thing.on and fold(placed.on) != fold(thing.on):
+        worktop = site.levels.worktop_by(thing.on, thing.standing)
     return difference(up, worktop, subject, "height above the worktop")
 
 
