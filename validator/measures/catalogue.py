@@ -122,6 +122,7 @@ MEASURES: dict[str, Measure] = {
     "budget": Measure("job.budget:Budget", "job.budget:budgets"),
     "price of a trade": Measure("job.budget:Price", "job.budget:prices"),
     "delivery": Measure("job.deliveries:Delivery", "job.deliveries:deliveries"),
+    "thing ordered": Measure("job.orders:ThingOrdered", "job.orders:things_ordered"),
     "paper": Measure("job.deliveries:Paper", "job.deliveries:papers"),
     "place to stand": Measure("room.slopes:PlaceToStand", "room.slopes:places_to_stand"),
     "thing at an opening": Measure("room.openings:ThingAtOpening", "room.openings:things_at_openings"),

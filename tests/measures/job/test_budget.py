@@ -60,6 +60,25 @@ def test_an_appliance_costs_what_its_delivery_does(delivery: str) -> None:
     assert row(text, "budget").works == 450
 
 
+@pytest.mark.parametrize("delivery", ["oven", "appliances"])
+def test_a_price_with_a_delivery_and_with_all_that_it_brings_is_not_counted_twice(delivery: str) -> None:
+    both = f"deliveries: {{{delivery}: {{price: 450}}}}\nappliances: {{oven: {{price: 450}}}}\n"
+    text = NOBODY + both + "money: {vat: none}"
+    assert to_find(row(text, "budget"), "works") == {f"/deliveries/{delivery}/price"}
+
+
+@pytest.mark.parametrize(
+    ("delivery", "appliances", "works"),
+    [
+        ("appliances: {price: 450}", "oven: {price: 600}, hob: {is: gas hob}", 1050),
+        ("oven: {price: 0}", "oven: {price: 600}", 600),
+    ],
+)
+def test_a_delivery_that_brings_more_or_costs_nothing_is_counted(delivery: str, appliances: str, works: float) -> None:
+    text = f"{NOBODY}deliveries: {{{delivery}}}\nappliances: {{{appliances}}}\nmoney: {{vat: none}}"
+    assert row(text, "budget").works == works
+
+
 def test_an_appliance_delivered_by_itself_without_a_price_leaves_the_sum_open() -> None:
     text = NOBODY + "deliveries: {hob: {due: 2027-04-01}}\nappliances: {hob: {is: gas hob}}\nmoney: {vat: none}"
     assert to_find(row(text, "budget"), "works") == {"/appliances/hob/price"}

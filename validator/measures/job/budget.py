@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 
 from validator.measures import reading
 from validator.measures.arithmetic import total
-from validator.measures.rows import Given, Missing, Row, Rows, Subject, Words, figure, given
+from validator.measures.rows import Given, Missing, Row, Rows, Subject, Why, Words, figure, given
 from validator.plan.dimensions import MONEY, NUMBER, SHARE
 from validator.plan.names import fold
+from validator.plan.values import ToFind
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
@@ -106,7 +107,10 @@ def _prices(plan: Plan) -> Iterator[Given]:
     delivered = {fold(name): delivery for name, delivery in plan.deliveries.items()}
     for name, delivery in plan.deliveries.items():
         brings_appliances = fold(name) == APPLIANCES or name in plan.appliances
-        if delivery.price is not None or not brings_appliances:
+        if brings_appliances and _said_twice(plan, name):
+            detail = f"the price of {name} stands with its delivery and under `appliances`: say it in one place"
+            yield Missing(delivery.pointer_to("price"), f"price of {name}", Why.UNCLEAR, detail=detail)
+        elif delivery.price is not None or not brings_appliances:
             yield reading.read(delivery, "price", f"price of {name}")
     for name, appliance in plan.appliances.items():
         with_others = any(fold(each) in delivered and delivered[fold(each)].price for each in (name, APPLIANCES))
@@ -116,6 +120,15 @@ def _prices(plan: Plan) -> Iterator[Given]:
         for line in LINES:
             if getattr(plan.money, line) is not None:
                 yield reading.read(plan.money, line, line.replace("_", " "))
+
+
+def _said_twice(plan: Plan, name: str) -> bool:
+    """Whether a delivery has a price though everything that it brings has one of its own; one of 0 costs nothing."""
+    brings = list(plan.appliances.values()) if name not in plan.appliances else [plan.appliances[name]]
+    prices = [plan.deliveries[name].price, *(each.price for each in brings)]
+    return bool(brings) and all(
+        price is not None and (isinstance(price, ToFind) or price.high != 0) for price in prices
+    )
 
 
 def _works(plan: Plan, name: str) -> bool:

@@ -11,6 +11,7 @@ from validator.plan.fields import (
     Along,
     Date,
     Density,
+    Duration,
     Flow,
     Height,
     Length,
@@ -172,6 +173,7 @@ class Appliance(Element):
     rate: Flow | None = None  # a hood or a fan, as installed
     price: Money | None = None
     ordered: Date | None = None
+    lead_time: Duration | None = None  # from its order to its delivery, as the supplier says
     due: Date | None = None
     for_: str | None = None  # the task that needs it on site
 

@@ -8,7 +8,7 @@ from pydantic import BeforeValidator
 
 from validator.plan.choices import OneOf
 from validator.plan.elements import Element, Unfit
-from validator.plan.fields import Date, Money, Share
+from validator.plan.fields import Date, Duration, Money, Share
 from validator.plan.names import fold
 from validator.plan.values import ToFind
 from validator.plan.written import Written
@@ -36,7 +36,7 @@ class Budget(Element):
     other: Money | None = None
     contingency: Share | None = None
     vat: Annotated[Share, BeforeValidator(_rate), _RATE] | None = None  # what is still to be added; included: nothing
-    left_out: tuple[str, ...] | None = None
+    left_out: tuple[str, ...] | None = None  # recorded only: what the sum does not hold
 
 
 class Delivery(Element):
@@ -45,8 +45,9 @@ class Delivery(Element):
     called: ClassVar[str] = "a delivery"
 
     price: Money | None = None
-    deposit: Money | None = None
+    deposit: Money | None = None  # recorded only: no rule reads it
     ordered: Date | None = None
+    lead_time: Duration | None = None  # from its order to its delivery, as the supplier says
     due: Date | None = None
     for_: str | None = None
     stored: str | None = None
@@ -68,7 +69,7 @@ class Paper(Element):
 
     standing: Annotated[Literal["held", "asked for", "not needed"] | ToFind, OneOf()] | None = None
     by: str | None = None
-    dated: Date | None = None
+    dated: Date | None = None  # recorded only
 
     @classmethod
     def short(cls, written: object) -> Mapping[str, object]:

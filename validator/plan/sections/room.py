@@ -331,4 +331,4 @@ class Covering(Element):
     fixed: dict[str, Length] | None = None  # gap left at each fixed thing, by its name
     board: Size | None = None
     runs: str | None = None  # "north to south": from which wall to which the boards run
-    moved_by: Annotated[Literal["humid air", "heated floor"] | ToFind, OneOf()] | None = None
+    moved_by: Annotated[Literal["humid air", "heated floor"] | ToFind, OneOf()] | None = None  # recorded only

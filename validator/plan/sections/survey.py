@@ -31,7 +31,7 @@ class Suspect(Element):
 
     result: Annotated[Found | ToFind, OneOf()] | None = None
     by: str | None = None
-    tested: Date | None = None
+    tested: Date | None = None  # recorded only: a test does not go out of date
 
     @classmethod
     def short(cls, written: object) -> Mapping[str, object]:
@@ -105,7 +105,7 @@ class Survey(Element):
     called: ClassVar[str] = "the survey"
 
     taken: Date | None = None
-    opened_up: tuple[str, ...] | None = None
+    opened_up: tuple[str, ...] | None = None  # recorded only; what was found there stands under `built`
     asbestos: Suspects | None = None
     lead_paint: Suspects | None = None
     stopcock: Stopcock | None = None
