@@ -217,6 +217,8 @@ INCHES = (
     "2-1/2",
     "28 w x 16 d x 9 h",
     "1-1/2 in to vent 3 ft at 1/4 in/ft",
+    "20 A",
+    "12 AWG",
     "3/4",
     "cabinet screw no. 10 x 3",
     "1/8 x 3",
