@@ -49,7 +49,7 @@ class TestOneValue:
             (
                 "  hood: {is: chimney hood, over: hob, width: 600, up: 1640 from finished floor, power: 0.2 kW,"
                 " supply: S4, rate: 250 m3/h, ducted: {bore: 150, length: 800,"
-                " bends: 1, flexible: 300, to: outside wall}}"
+                " bends: 1, flexible: 300, to: outside wall}, body: 600 w x 600 h x 480 d, weight: 14 kg}"
             )
         ]
 

@@ -211,6 +211,7 @@ def test_keys_compare_as_names_do(key: str) -> None:
         (Appliance, {"is": "faucet"}, {"is": "tap"}),
         (Appliance, {"drain": "40 mm to stack"}, {"waste": "40 mm to stack"}),
         (Covering, {"laid": "before cabinets"}, {"laid": "before units"}),
+        (Wall, {"blocking": [{"up": "77"}]}, {"noggins": [{"up": "77"}]}),
         (Fixing, {"for": "W1", "anchor": "8 x 60"}, {"for": "W1", "plug": "8 x 60"}),
     ],
 )

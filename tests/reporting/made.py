@@ -39,5 +39,5 @@ def not_known(of: Rule, thing: str, *missing: Missing) -> Outcome:
     return outcome(of, thing, Result.NOT_KNOWN, *missing)
 
 
-def judgement(outcomes: Iterable[Outcome], *, country_missing: bool = False) -> Judgement:
-    return Judgement(site(""), Books((), country_missing), tuple(outcomes))
+def judgement(outcomes: Iterable[Outcome], *, country_missing: bool = False, plan: str = "") -> Judgement:
+    return Judgement(site(plan), Books((), country_missing), tuple(outcomes))

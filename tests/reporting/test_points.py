@@ -79,6 +79,15 @@ def test_a_section_that_is_left_out_is_one_errand_whatever_waits_for_it() -> Non
     assert len(points.errands) == 1
 
 
+@pytest.mark.parametrize(("plan", "errands"), [("fixings: none", 2), ("", 1)])
+def test_what_a_section_that_is_there_does_not_hold_is_an_errand_of_its_own(plan: str, errands: int) -> None:
+    waiting = [
+        not_known(rule(of), of, Missing("/fixings", f"what holds {of}", asks=f"{of} on its fixings.held_by"))
+        for of in ("hung unit", "hood")
+    ]
+    assert len(put_together(judgement(waiting, plan=plan)).errands) == errands
+
+
 def test_the_same_pointer_for_two_figures_is_two_errands() -> None:
     points = made(
         not_known(rule("a"), "sink", Missing("/appliances/sink", "width")),

@@ -5,6 +5,7 @@ from __future__ import annotations
 KEYS = {
     "anchor": "plug",
     "bid": "quote",
+    "blocking": "noggins",
     "breaker": "device",
     "cooktop": "hob",
     "countertops": "worktops",

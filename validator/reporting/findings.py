@@ -163,7 +163,7 @@ def asked(missing: Missing, how: str, questions: Mapping[str, str], printer: Pri
     """What to do about it: `how` its place is found out, else the question for the field, a section that is not there,
     or why it is missing.
     """
-    section = section_left_out(missing)
+    section = section_left_out(missing, printer.plan)
     if section and printer.may_be_none(section):
         return f"The plan has no `{section}`: say what there is, or `{section}: none` if there is nothing."
     question = printer.text(how or questions.get(missing.asks, ""))

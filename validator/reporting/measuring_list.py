@@ -152,7 +152,7 @@ def _what(at: str, missing: Sequence[Missing], printer: Printer) -> str:
     """What a value is: by the plan's own names where one answer is for several things."""
     segments, section = _in_its_room(at), our_words(at)[0]
     label = printer.text(missing[0].label)
-    if section_left_out(missing[0]) or len(segments) == 1:
+    if section_left_out(missing[0], printer.plan) or len(segments) == 1:
         return label
     name, last = segments[1], segments[-1]
     if section == "kinds":

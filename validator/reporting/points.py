@@ -4,16 +4,20 @@ from __future__ import annotations
 
 import functools
 from collections.abc import Sequence
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from validator.judging.apply import Judgement
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.rules import SEVERITIES, Rule, Severity
 from validator.measures.rows import Missing, Why
 from validator.plan.dimensions import LENGTH
+from validator.plan.elements import Section
 from validator.plan.names import fold
 from validator.plan.pointers import split
 from validator.reporting.lines import some
+
+if TYPE_CHECKING:
+    from validator.plan.plan import Plan
 
 TIGHT_SHARE = 0.1
 MOST_TIGHT = 4
@@ -121,7 +125,7 @@ def _errands(judgement: Judgement, after: int) -> list[Errand]:
                 # whole each rule may miss something else.
                 one_value = missing.why is not Why.UNCLEAR and len(split(asked)) > 2
                 once = asked if one_value else f"{asked}: {missing.label}"
-                key = section_left_out(missing) or written or once
+                key = section_left_out(missing, judgement.site.plan) or written or once
                 held_up = waiting.setdefault(key, (missing, []))[1]
                 if not held_up or held_up[-1] is not outcome:
                     held_up.append(outcome)
@@ -150,11 +154,22 @@ def of_each(segments: Sequence[str]) -> str:
     return " of the ".join(reversed(keys)) + f" of each {kind}"
 
 
-def section_left_out(missing: Missing) -> str:
-    """The name of the section where a whole section of the plan or of a room is missing, else ''."""
+def section_left_out(missing: Missing, plan: Plan) -> str:
+    """The name of the section where a whole section of the plan or of a room is missing, else ''.
+
+    What is only not among the things of a section, as the fixing that holds a hood, is not a section left out.
+    """
     segments = split(missing.pointer)
     whole = len(segments) == (3 if segments[:1] == ["rooms"] else 1)
-    return " / ".join(segments) if missing.why is Why.LEFT_OUT and whole else ""
+    if missing.why is not Why.LEFT_OUT or not whole or _is_there(missing.pointer, segments[-1], plan):
+        return ""
+    return " / ".join(segments)
+
+
+def _is_there(pointer: str, name: str, plan: Plan) -> bool:
+    """Whether the plan, or a room of it, has the section at a pointer, or says that there is none of it."""
+    sections = [getattr(holder, name.replace(" ", "_"), None) for holder in (plan, *plan.rooms.values())]
+    return any(isinstance(one, Section) and one.pointer == pointer and not one.left_out for one in sections)
 
 
 def _tight(met: Sequence[Outcome]) -> list[Outcome]:

@@ -21,7 +21,7 @@ class Printer:
     """Shows values, texts and places of one plan."""
 
     def __init__(self, site: Site) -> None:
-        self._plan = site.plan
+        self.plan = site.plan
         self._words = _of_country(site.library.words, site.country)
         project = site.plan.project
         self.units = Units(project.lengths_in or "mm", project.currency)
@@ -62,17 +62,17 @@ class Printer:
     def may_be_none(self, section: str) -> bool:
         """Whether a plan can say that there is nothing of a section: `circuits: none`."""
         name = section.rpartition(" / ")[2].replace(" ", "_")
-        room = next(iter(self._plan.rooms.values()))
-        return isinstance(getattr(self._plan, name, getattr(room, name, None)), Section)
+        room = next(iter(self.plan.rooms.values()))
+        return isinstance(getattr(self.plan, name, getattr(room, name, None)), Section)
 
     def place(self, pointer: str) -> Place:
-        return self._plan.place(pointer)
+        return self.plan.place(pointer)
 
     def line(self, place: Place) -> str:
         """`layout 57`, or `line 57` where the plan is one file; of what it does not have yet nothing, or which file."""
         if not place.line:
-            return PurePath(place.file).stem if len(self._plan.files) > 1 else ""
-        if len(self._plan.files) > 1:
+            return PurePath(place.file).stem if len(self.plan.files) > 1 else ""
+        if len(self.plan.files) > 1:
             return f"{PurePath(place.file).stem} {place.line}"
         return f"line {place.line}"
 

@@ -206,7 +206,6 @@ appliances:
 fixings: {hood screws: {for: hood, at: top, each: 2, down: 50, through: 2, plug: frame fixing 8 x 100}}
 """
     found = row(text, "hood on its fixings")
-    assert found.named
     assert found.pull == pytest.approx(18 * 9806.65 * 240 / 450)
     assert found.reserve == pytest.approx(2.999, abs=0.001)
 

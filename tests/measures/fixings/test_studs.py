@@ -71,6 +71,20 @@ def test_where_noggins_are_let_in_the_studs_do_not_count() -> None:
     assert rows(text, "hung unit on studs") == []
 
 
+@pytest.mark.parametrize(("into", "judged"), [("studs", 1), ("noggins", 0)])
+def test_noggins_let_in_for_something_else_leave_screws_into_studs_to_their_studs(into: str, judged: int) -> None:
+    text = wall("{every: 400, first: 200}", more=", noggins: [{up: 1400, size: 95 x 45}]")
+    rail = f"fixings: {{rail: {{for: units, at: hangers, into: {into}, through: 2, screw: 5 x 80}}}}\n"
+    assert len(rows(text + rail, "hung unit on studs")) == judged
+
+
+def test_american_screws_go_into_blocking() -> None:
+    text = wall("{every: 400, first: 200}", more=", made of: partition, noggins: [{up: 2012, size: 95 x 45}]")
+    layers = "layers: {partition: [plasterboard 12.5, stud 70]}\n"
+    fixing = "fixings: {s: {for: units, into: blocking, through: 2, screw: 5 x 80}}"
+    assert row(f"{text}{layers}{fixing}", "fixing in a wall").base == "noggin"
+
+
 def test_a_screw_into_noggins_bites_into_the_noggin_behind_the_layers_before_the_studs() -> None:
     """80 long, through a rail of 2 and board of 12.5: 65.5 go in, and 45 of that is noggin."""
     text = wall("{every: 400, first: 200}", more=", made of: partition, noggins: [{up: 2012, size: 95 x 45}]")

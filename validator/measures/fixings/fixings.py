@@ -200,7 +200,8 @@ def _nothing_holds(plan: Plan, held: Mapping[str, object]) -> Iterator[Row]:
     for name, run in plan.runs.items():
         loose = [unit for unit, item in run.order.items() if _hung(run, item) and item.pointer not in held]
         if loose:
-            missing = Missing(plan.fixings.pointer, f"what holds {', '.join(loose)}", Why.LEFT_OUT)
+            asks = "hung unit on its fixings.held_by"
+            missing = Missing(plan.fixings.pointer, f"what holds {', '.join(loose)}", asks=asks)
             subject = Subject(name, run.pointer, f"{run.against} wall", run.against)
             fields = [field for field in FixingInWall.fields if field != "carries"]
             carries = reading.exactly("wall units", run.pointer, "what hangs on it")

@@ -178,9 +178,6 @@ class _Holding:
             values["rated"] = _rated(unit.item)
             row = HungOnFixingsApart if apart else HungOnFixings
             return row(thing.subject, **values)
-        pointer = thing.subject.pointer
-        named = bool(found) or isinstance(thing.hung.weight, Known)
-        values["named"] = reading.exactly(named, pointer, "whether the plan says how it hangs")
         hood = HoodOnFixingsApart if apart else HoodOnFixings
         return hood(thing.subject, **values)
 
@@ -191,7 +188,8 @@ class _Holding:
         """What is not known of a thing that no fixing is for; one question for all such units of a run."""
         plan = self._site.plan
         loose = self._loose[thing.standing.run] if thing.standing is not None else [thing.name]
-        missing = Missing(plan.fixings.pointer, f"what holds {', '.join(loose)}", Why.LEFT_OUT)
+        kind = HoodOnFixings.kind if thing.standing is None else HungOnFixings.kind
+        missing = Missing(plan.fixings.pointer, f"what holds {', '.join(loose)}", asks=f"{kind}.held_by")
         fields = ("held_by", "at", "base", "kind_of", "drop", "number", "counted", "load_may", "joints", "once")
         return dict.fromkeys((*fields, "to_failure", "thread", "diameter"), missing)
 

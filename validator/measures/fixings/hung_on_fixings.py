@@ -7,7 +7,7 @@ the height between the two, and all of its weight shears them. What holds its fo
 from __future__ import annotations
 
 from validator.measures.arithmetic import least, most, root
-from validator.measures.rows import NAME, TERM, YES_NO, Row, Words, figure, given
+from validator.measures.rows import NAME, TERM, Row, Words, figure, given
 from validator.plan.dimensions import FORCE, LENGTH, MASS, NUMBER
 
 AT = ("hangers", "rail", "top", "back")
@@ -148,13 +148,11 @@ class HungOnFixingsApart(HungOnFixings, kind="hung unit on its fixings"):
 
 
 class HoodOnFixings(HungOnFixings, kind="hood on its fixings"):
-    """A hood that hangs on the wall by itself; `named` is whether the plan says what it weighs or what holds it."""
-
-    named: bool = given(YES_NO, "whether the plan says how it hangs")
+    """A hood that hangs on the wall by itself."""
 
 
 class HoodOnFixingsApart(HungOnFixingsApart, kind="hood on its fixings"):
-    named: bool = given(YES_NO, "whether the plan says how it hangs")
+    """The same where a fixing of the hood may carry a pull and a shear apart."""
 
 
 class HangingRail(Row, kind="hanging rail"):

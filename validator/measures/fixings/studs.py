@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from validator.measures.runs.run_places import Standing
     from validator.measures.site import Site
     from validator.plan.sections.room import Noggin, Studs
+    from validator.plan.sections.work import Fixing
 
 
 class UnitOnStuds(Row, kind="hung unit on studs"):
@@ -39,16 +40,30 @@ class HangerInNoggin(Row, kind="hanger in a noggin"):
 
 
 def units_on_studs(site: Site) -> Rows:
-    """A row for each hung unit on a wall whose studs the plan gives; where noggins are let in, those carry it."""
+    """A row for each hung unit on a wall whose studs the plan gives.
+
+    Where noggins are let in, those carry it, unless its fixing is said to go into the studs.
+    """
     rows = Rows()
     for thing in site.setting_out.things():
         wall = site.plan.walls.get(thing.wall)
-        if wall is None or thing.item.family != "unit" or site.records.noggins(thing.wall, wall.noggins):
+        if wall is None or thing.item.family != "unit":
+            continue
+        if site.records.noggins(thing.wall, wall.noggins) and not _held_by_studs(site, thing):
             continue
         studs = site.records.studs(thing.wall, wall.studs)
         if studs is not None and site.levels.is_hung(thing):
             rows.rows.append(_on_studs(site, thing, studs))
     return rows
+
+
+def _held_by_studs(site: Site, thing: Standing) -> bool:
+    names = {row.subject.name for row in site.fixings.of.get(thing.item.pointer, ())}
+    return any(_into_studs(site.plan.fixings[name]) for name in names)
+
+
+def _into_studs(fixing: Fixing) -> bool:
+    return isinstance(fixing.into, str) and fold(fixing.into).removesuffix("s").endswith("stud")
 
 
 def _on_studs(site: Site, thing: Standing, studs: Studs) -> Row:
@@ -132,8 +147,7 @@ def _may_meet_noggins(hole: Hole) -> bool:
     """Whether a hole is for what hangs, and nobody said that it goes into a stud; a hole given outright is for else."""
     if isinstance(hole.made_for, DrillHole):
         return False
-    into = hole.made_for.into if hole.made_for is not None else None
-    return not (isinstance(into, str) and fold(into).removesuffix("s").endswith("stud"))
+    return hole.made_for is None or not _into_studs(hole.made_for)
 
 
 def _aside(row: HangerInNoggin) -> float:

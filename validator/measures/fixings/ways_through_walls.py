@@ -22,6 +22,9 @@ if TYPE_CHECKING:
     from validator.plan.sections.room import Layer, Noggin, Part, Wall
     from validator.reference.library import Library
 
+NOGGINS = ("noggin", "noggins", "blocking")
+"""What `into` may call the noggins of a wall."""
+
 Gaps = tuple[Missing, ...]
 """All that has to be found out before there is an answer."""
 
@@ -98,7 +101,7 @@ class MakeUp(NamedTuple):
                 unknown = Missing(layer.pointer_to("material"), "layer of the wall", Why.TO_FIND, layer.material.by)
                 break
             found = _met(library, layer, layer.material)
-            if at is None and _same(into, "noggin") and _same(found.term, "stud") and self.noggin is not None:
+            if at is None and into in NOGGINS and _same(found.term, "stud") and self.noggin is not None:
                 found, at = self.noggin, len(met)
             elif at is None and (_same(found.term, into) if into else found.term in bases):
                 at = len(met)
