@@ -64,7 +64,7 @@ def test_the_electrician_can_set_out_every_point_from_a_named_wall_and_the_bare_
     heads = next(row for row in rows if row[:2] == ["name", "what"])
     assert heads[2:4] == ["middle, from west, at your left", "middle, up from the bare floor"]
     assert ["S1", "double socket, plate 146 x 86", "720", "1056"] in [row[:4] for row in rows]
-    assert ["C1", "connection unit, plate 86 x 86", "929", "400"] in [row[:4] for row in rows]
+    assert ["C1", "cooker outlet, plate 86 x 86", "929", "400"] in [row[:4] for row in rows]
     assert "15 above the bare floor, laid after units" in page("weavers-row", "electrician").text
 
 

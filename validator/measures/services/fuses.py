@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from validator.measures import reading
@@ -15,7 +16,6 @@ from validator.plan.names import fold
 
 if TYPE_CHECKING:
     from validator.measures.site import Site
-    from validator.plan.plan import Plan
     from validator.plan.sections.services import Point
 
 UNFUSED = frozenset({"unfused", "cooker"})
@@ -42,7 +42,8 @@ def fused_points(site: Site) -> Rows:
     plan = site.plan
     if plan.points.left_out:
         return Rows(left_out=[LeftOut(FusedPoint.kind, Missing("/points", "sockets, switches and connection units"))])
-    return Rows([_row(site, name, point) for name, point in plan.points.items() if is_fused(point)])
+    fused = {name: point for name, point in plan.points.items() if is_fused(point)}
+    return Rows(list(_rows(site, fused))) if fused else Rows()
 
 
 def is_fused(point: Point) -> bool:
@@ -51,24 +52,28 @@ def is_fused(point: Point) -> bool:
     return point.fuse is not None or ("connection unit" in called and not UNFUSED & set(called.split()))
 
 
-def _row(site: Site, name: str, point: Point) -> Row:
+def _rows(site: Site, fused: dict[str, Point]) -> Iterator[Row]:
     plan = site.plan
-    powers: list[Given] = []
-    kinds: list[str] = []
-    if plan.appliances.left_out:
-        powers.append(Missing("/appliances", "appliances"))
-    for called, appliance in plan.appliances.items():
-        kind = kind_of(called, appliance)
-        if appliance.supply is not None and fold(appliance.supply) == fold(name):
-            kinds.append(kind)
-            if kind not in WITHOUT_MAINS:
-                powers.append(reading.read(appliance, "power", called))
-        elif appliance.supply is None and kind not in WITHOUT_MAINS and not _served(plan, called):
-            powers.append(Missing(appliance.pointer_to("supply"), f"what feeds the {called}"))
-    for called, light in plan.lights.items():
-        if light.supply is not None and fold(light.supply) == fold(name):
-            kinds.append("light")
-            powers.append(reading.read(light, "power", called))
+    served = {fold(each) for circuit in plan.circuits.values() for each in circuit.serves or ()}
+    hanging: dict[str, list[tuple[str, Given | None]]] = {}
+    unsaid: list[Given] = [Missing("/appliances", "appliances")] if plan.appliances.left_out else []
+    for name, appliance in plan.appliances.items():
+        kind = kind_of(name, appliance)
+        if appliance.supply is not None:
+            power = None if kind in WITHOUT_MAINS else reading.read(appliance, "power", name)
+            hanging.setdefault(fold(appliance.supply), []).append((kind, power))
+        elif kind not in WITHOUT_MAINS and fold(name) not in served:
+            unsaid.append(Missing(appliance.pointer_to("supply"), f"what feeds the {name}"))
+    for name, light in plan.lights.items():
+        if light.supply is not None:
+            hanging.setdefault(fold(light.supply), []).append(("light", reading.read(light, "power", name)))
+    for name, point in fused.items():
+        yield _row(site, name, point, hanging.get(fold(name), []), unsaid)
+
+
+def _row(site: Site, name: str, point: Point, hanging: list[tuple[str, Given | None]], unsaid: list[Given]) -> Row:
+    kinds = {kind for kind, _ in hanging}
+    powers = [*(power for _, power in hanging if power is not None), *unsaid]
     if not kinds and not powers:
         powers.append(Missing(point.pointer, f"what hangs on {name}"))
     return FusedPoint(
@@ -76,10 +81,5 @@ def _row(site: Site, name: str, point: Point) -> Row:
         fuse=reading.read(point, "fuse", f"fuse in {name}"),
         powers=reading.parts(powers),
         voltage=looked_up(site, "supply-voltage", "voltage", {"feeds": "other"}, point.pointer, "supply"),
-        hood_alone=reading.exactly(bool(kinds) and set(kinds) <= HOODS, point.pointer, "whether it feeds a hood alone"),
+        hood_alone=reading.exactly(bool(kinds) and kinds <= HOODS, point.pointer, "whether it feeds a hood alone"),
     )
-
-
-def _served(plan: Plan, name: str) -> bool:
-    """Whether a circuit names an appliance, which then hangs on no point."""
-    return any(fold(name) == fold(each) for circuit in plan.circuits.values() for each in circuit.serves or ())

@@ -18,6 +18,7 @@ from validator.measures.appliances.appliance_places import (
     place_of,
     width_of,
 )
+from validator.measures.plane.shapes import Box, Index
 from validator.measures.room.walls import apart, difference, half_of, named_gap, worked
 from validator.measures.rows import (
     YES_NO,
@@ -40,6 +41,10 @@ from validator.plan.names import fold
 if TYPE_CHECKING:
     from validator.measures.services.point_places import PlacedPoint
     from validator.measures.site import Site
+
+
+WITHIN = 5000.0
+"""How far from a point the sinks and hobs of other walls are looked for, in mm: further than anything asks about."""
 
 
 class Bowl(Row, kind="bowl of a sink"):
@@ -153,21 +158,51 @@ def _left_out(site: Site, kind: str) -> Rows:
 
 
 def _nearest(site: Site, kinds: frozenset[str], width: str) -> Iterator[_Near]:
-    """For each point above the worktop the nearest thing of some kinds in its room.
+    """For each point above the worktop the nearest thing of some kinds, on its wall or on the plan.
 
     A thing or a point of which nobody knows the wall may be near any other: how far apart they are is not known.
     """
     things = [place_of(site, name) for name in of_kinds(site.plan, kinds)]
-    by_room: dict[str, list[ApplianceAt]] = {}
-    for thing in things:
-        by_room.setdefault(_room(site, thing.on) if thing.on else "", []).append(thing)
-    unplaced = [thing for thing in things if not thing.on]
+    by_wall: dict[str, list[int]] = {}
+    first: dict[str, int] = {}  # of each room: where nothing shows how far any is, that of one says so
+    undrawn: dict[str, int] = {}
+    shapes: list[tuple[int, Box]] = []
+    for number, thing in enumerate(things):
+        room = _room(site, thing.on) if thing.on else ""
+        by_wall.setdefault(fold(thing.on), []).append(number)
+        first.setdefault(room, number)
+        at = site.plane.of.get(thing.standing.item.pointer) if thing.standing is not None else None
+        if at is not None:
+            shapes.append((number, at.shape.box))
+        else:
+            undrawn.setdefault(room, number)
+    index = Index(box for _, box in shapes)
     for placed in site.points.all():
-        room = _room(site, placed.on)
-        near = [*by_room.get(room, ()), *(unplaced if room else ())] if placed.on else things
-        found = [each for thing in near if (each := _near(site, placed, thing, width)) is not None]
-        if found:
-            yield min(found, key=lambda each: each.least)
+        place, room = _spot(site, placed), _room(site, placed.on) if placed.on else ""
+        beside = {*by_wall.get(fold(placed.on), ()), *by_wall.get("", ())} if placed.on else set(range(len(things)))
+        beside |= {number for number in ((undrawn if place else first).get(room),) if number is not None}
+        found = [near for number in sorted(beside) if (near := _near(site, placed, things[number], width)) is not None]
+        nearest = min(found, key=lambda near: near.least, default=None)
+        for away, shape in index.near(place, WITHIN) if place is not None else ():
+            # Nothing lies nearer than the unit that it sits in, and these come the nearest unit first.
+            if nearest is not None and nearest.least <= away:
+                break
+            number = shapes[shape][0]
+            other = _near(site, placed, things[number], width) if number not in beside else None
+            if other is not None and (nearest is None or other.least < nearest.least):
+                nearest = other
+        if nearest is not None:
+            yield nearest
+
+
+def _spot(site: Site, placed: PlacedPoint) -> Box | None:
+    """Where the middle of a point is on the plan, on an island the unit it is at; None where that is not known."""
+    line = site.plane.lines.get(placed.on)
+    if line is not None and isinstance(placed.along, Known):
+        x, y = line.at(float(placed.along.value), 0.0)
+        return Box(x, y, x, y)
+    at = site.plane.of.get(placed.near.item.pointer) if line is None and placed.near is not None else None
+    return at.shape.box if at is not None else None
 
 
 def _room(site: Site, wall: str) -> str:

@@ -59,6 +59,10 @@ def appliances_on_water(site: Site) -> Rows:
     rows = none_yet(site.plan, OnWater.kind)
     if not site.plan.runs and not site.plan.runs.left_out:
         return rows
+    machines = {
+        at.item.pointer for each in of_kinds(site.plan, FILLS_ITS_PLACE) if (at := standing_of(site, each)) is not None
+    }
+    taps = {fold(each.behind): each for each in site.plan.appliances.values() if each.behind and each.feed}
     for name, appliance in site.plan.appliances.items():
         kind = kind_of(name, appliance)
         if kind not in FED and (appliance.feed is None or appliance.behind is not None):
@@ -67,29 +71,21 @@ def appliances_on_water(site: Site) -> Rows:
             OnWater(
                 Subject(name, appliance.pointer),
                 appliance=reading.exactly(kind if kind in FED else "other", appliance.pointer, "what is fed"),
-                feed=_feed(site, _said_of(site, name, appliance), name),
+                feed=_feed(
+                    site, appliance if appliance.feed is not None else taps.get(fold(name), appliance), name, machines
+                ),
             )
         )
     return rows
 
 
-def _said_of(site: Site, name: str, appliance: Appliance) -> Appliance:
-    """What says where the water is shut off: a sink has it from its tap, where it says nothing itself."""
-    if appliance.feed is not None:
-        return appliance
-    taps = (each for each in site.plan.appliances.values() if each.behind is not None and each.feed is not None)
-    return next((tap for tap in taps if fold(tap.behind or "") == fold(name)), appliance)
-
-
-def _feed(site: Site, said: Appliance, name: str) -> Given:
+def _feed(site: Site, said: Appliance, name: str, machines: set[str]) -> Given:
+    """Where the valve is; a sink that says nothing itself has it from its tap."""
     pointer, label = said.pointer_to("feed"), f"where the water of {name} is shut off"
     found = site.setting_out.find(said.feed) if said.feed is not None else None
     if found is None:
         return Missing(pointer, label)
-    behind = found.item.family == "opening" or any(
-        at is not None and at.item.pointer == found.item.pointer
-        for at in (standing_of(site, each) for each in of_kinds(site.plan, FILLS_ITS_PLACE))
-    )
+    behind = found.item.family == "opening" or found.item.pointer in machines
     return reading.exactly("behind a machine" if behind else "in a unit", pointer, label)
 
 
