@@ -160,7 +160,7 @@ MEASURES: dict[str, Measure] = {
     "door of the room": Measure("plane.clear_to_open:DoorOfRoom", "plane.clear_to_open:doors_of_room"),
     "window that opens inwards": Measure("plane.clear_to_open:InwardWindow", "plane.clear_to_open:inward_windows"),
     "hinge side of a door": Measure("plane.clear_to_open:HingeSide", "plane.clear_to_open:hinge_sides"),
-    "hob by a door of the room": Measure("plane.clear_to_open:HobByDoor", "plane.clear_to_open:hobs_by_doors"),
+    "hob by a door of the room": Measure("plane.hobs_by_doors:HobByDoor", "plane.hobs_by_doors:hobs_by_doors"),
     "template of a worktop": Measure("job.templates:Template", "job.templates:templates"),
     "thing needed at a template": Measure("job.templates:NeededAtTemplate", "job.templates:things_needed_at_templates"),
     "worktop at its wall": Measure("worktops.movement:WorktopAtWall", "worktops.movement:worktops_at_walls"),

@@ -9,9 +9,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
-from validator.measures.appliances.appliance_places import HOBS, kind_of, of_no_kind, standing_of
-from validator.measures.plane.footprints import AT_MOST, Footprint, Plane, Sum, drawn, handle_of
-from validator.measures.plane.shapes import Index, Shape, apart
+from validator.measures.plane.footprints import AT_MOST, Footprint, Plane, drawn, handle_of
+from validator.measures.plane.shapes import Index, apart
 from validator.measures.plane.sweeps import Leaf, Sort, Sweep, Way
 from validator.measures.plane.wall_lines import WallLine
 from validator.measures.rows import (
@@ -43,8 +42,8 @@ NOTHING = "anything"
 """What is nearest where nothing is near."""
 
 
-class DoorOfUnit(Row, kind="door of a unit"):
-    """A door, or the pair of doors, of a unit; what it sweeps and the nearest thing that is shut, or wall."""
+class Door(Row, kind="door"):
+    """What a door sweeps and the nearest thing that is shut, or wall."""
 
     drawn: float = given(LENGTH, "by the drawing")
     nearest: str = given(NAME, "what is nearest")
@@ -52,6 +51,10 @@ class DoorOfUnit(Row, kind="door of a unit"):
     @figure(LENGTH, "clear to open", start="what the door sweeps", end="nearest shut thing or wall")
     def clear(self) -> float:
         return self.drawn
+
+
+class DoorOfUnit(Door, kind="door of a unit"):
+    """A door, or the pair of doors, of a unit."""
 
 
 class Drawers(Row, kind="drawers of a unit"):
@@ -74,38 +77,23 @@ class Drawers(Row, kind="drawers of a unit"):
         return self.machine_drawn
 
 
-class DoorOfMachine(Row, kind="door of a machine"):
-    """The door of an oven, a fridge or a machine; `open_drawn` is to what else is open on another side of the room."""
+class DoorAmongOthers(Door, kind="door among others"):
+    """A door that may strike what else is open; `open_drawn` is to that, on another side of the room."""
 
-    drawn: float = given(LENGTH, "by the drawing")
-    nearest: str = given(NAME, "what is nearest")
     open_drawn: float = given(LENGTH, "by the drawing")
     other: str = given(NAME, "what else is open")
-
-    @figure(LENGTH, "clear to open", start="what the door sweeps", end="nearest shut thing or wall")
-    def clear(self) -> float:
-        return self.drawn
 
     @figure(LENGTH, "clear of what is open", start="what the door sweeps", end="what the nearest other one sweeps")
     def clear_of_open(self) -> float:
         return self.open_drawn
 
 
-class DoorOfRoom(Row, kind="door of the room"):
+class DoorOfMachine(DoorAmongOthers, kind="door of a machine"):
+    """The door of an oven, a fridge or a machine."""
+
+
+class DoorOfRoom(DoorAmongOthers, kind="door of the room"):
     """A door that swings into the room."""
-
-    drawn: float = given(LENGTH, "by the drawing")
-    nearest: str = given(NAME, "what is nearest")
-    open_drawn: float = given(LENGTH, "by the drawing")
-    other: str = given(NAME, "what else is open")
-
-    @figure(LENGTH, "clear to open", start="what the door sweeps", end="nearest shut thing or wall")
-    def clear(self) -> float:
-        return self.drawn
-
-    @figure(LENGTH, "clear of what is open", start="what the door sweeps", end="what the nearest other one sweeps")
-    def clear_of_open(self) -> float:
-        return self.open_drawn
 
 
 class InwardWindow(Row, kind="window that opens inwards"):
@@ -129,17 +117,6 @@ class HingeSide(Row, kind="hinge side of a door"):
 
     @figure(LENGTH, "beside the hinge", start="hinge side of the door", end="what stands beside it")
     def beside(self) -> float:
-        return self.drawn
-
-
-class HobByDoor(Row, kind="hob by a door of the room"):
-    """A hob or a cooker and the nearest door that swings into the room."""
-
-    drawn: float = given(LENGTH, "by the drawing")
-    nearest: str = given(NAME, "nearest door")
-
-    @figure(LENGTH, "clear of the door's swing", start="what the door sweeps", end="hob or cooker")
-    def clear(self) -> float:
         return self.drawn
 
 
@@ -177,7 +154,7 @@ class Opening:
         if sweep.missing or sweep.line is None:
             return Found(0, None, missing=sweep.missing)
         found = [self._nearest(self.plane, sweep, way, among) for way in sweep.ways]
-        return _settled(found, sweep, self._unplaced(sweep.line.room, sweep.layers, sweep.side))
+        return settled(found, sweep, self._unplaced(sweep.line.room, sweep.layers, sweep.side))
 
     def _unplaced(self, room: str, layers: int, side: tuple[str, int]) -> tuple[Missing, ...]:
         """What is missing for things of a room that stand nobody knows where, and might stand in the way."""
@@ -213,7 +190,7 @@ class Opening:
         if sweep.missing:
             return Found(0, None, missing=sweep.missing)
         found = [self._nearest_open(sweep, way) for way in sweep.ways]
-        return _settled(found, sweep, ())
+        return settled(found, sweep, ())
 
     def _nearest_open(self, sweep: Sweep, way: Way) -> Found:
         best = Found(REACH, None)
@@ -243,7 +220,7 @@ class Opening:
             each = [self._beside_leaf(plane, footprint, leaf) for leaf in way.leaves]
             if each:
                 found.append(min(each, key=lambda one: one.value))
-        return _settled(found, sweep, ()) if found else Found(AT_MOST, None)
+        return settled(found, sweep, ()) if found else Found(AT_MOST, None)
 
     def _beside_leaf(self, plane: Plane, own: Footprint, leaf: Leaf) -> Found:
         near, far = own.face + own.outward * leaf.width / 2, own.face + own.outward * leaf.width
@@ -298,7 +275,7 @@ def _dot(one: tuple[float, float], other: tuple[float, float]) -> float:
     return one[0] * other[0] + one[1] * other[1]
 
 
-def _settled(found: list[Found], sweep: Sweep, unplaced: tuple[Missing, ...]) -> Found:
+def settled(found: list[Found], sweep: Sweep, unplaced: tuple[Missing, ...]) -> Found:
     """The least of the distances of all the ways in which a thing may open.
 
     Where nobody knows which way, it is asked for unless every way comes as near, or nowhere near anything.
@@ -316,7 +293,7 @@ def _settled(found: list[Found], sweep: Sweep, unplaced: tuple[Missing, ...]) ->
     return least._replace(missing=tuple(dict.fromkeys(missing)))
 
 
-def _values(found: Found, subject: Subject, field: str, to: str) -> dict[str, Given]:
+def values_of(found: Found, subject: Subject, field: str, to: str) -> dict[str, Given]:
     """A distance and what it is to, as the fields of a row."""
     if found.missing:
         return {field: found.missing, to: found.missing}
@@ -341,9 +318,9 @@ def drawers_of_units(site: Site) -> Rows:
     for front in site.rows(FrontAtCorner.kind).rows:
         at_corners.setdefault(front.subject.pointer, set()).add(front.known["across"].pointer)
     for sweep in opening.of("drawers"):
-        values = _values(opening.clear(sweep), sweep.subject, "drawn", "nearest")
+        values = values_of(opening.clear(sweep), sweep.subject, "drawn", "nearest")
         others = machines - at_corners.get(sweep.subject.pointer, set())
-        values |= _values(opening.clear(sweep, others), sweep.subject, "machine_drawn", "machine")
+        values |= values_of(opening.clear(sweep, others), sweep.subject, "machine_drawn", "machine")
         rows.rows.append(Drawers(sweep.subject, **values))
     return rows
 
@@ -357,7 +334,7 @@ def _shut_rows(site: Site, row: type[Row], sort: Sort) -> Rows:
     opening = site.opening
     return Rows(
         [
-            row(sweep.subject, **_values(opening.clear(sweep), sweep.subject, "drawn", "nearest"))
+            row(sweep.subject, **values_of(opening.clear(sweep), sweep.subject, "drawn", "nearest"))
             for sweep in opening.of(sort)
         ]
     )
@@ -381,8 +358,8 @@ def _both_rows(site: Site, row: type[Row], sort: Sort) -> Rows:
     opening = site.opening
     rows = Rows()
     for sweep in opening.of(sort):
-        values = _values(opening.clear(sweep), sweep.subject, "drawn", "nearest")
-        values |= _values(opening.clear_of_open(sweep), sweep.subject, "open_drawn", "other")
+        values = values_of(opening.clear(sweep), sweep.subject, "drawn", "nearest")
+        values |= values_of(opening.clear_of_open(sweep), sweep.subject, "open_drawn", "other")
         rows.rows.append(row(sweep.subject, **values))
     return rows
 
@@ -395,7 +372,7 @@ def hinge_sides(site: Site) -> Rows:
         if not sweep.missing and not any(way.leaves for way in sweep.ways):
             continue
         found, subject = opening.beside(sweep), sweep.subject
-        values = _values(found, subject, "drawn", "nearest")
+        values = values_of(found, subject, "drawn", "nearest")
         label = "whether what stands beside its hinge stands in the same row"
         in_its_row: Given = found.missing or reading.exactly(found.in_its_row, subject.pointer, label)
         rows.rows.append(HingeSide(subject, **values, in_its_row=in_its_row, handle=_own_handle(site, sweep)))
@@ -409,56 +386,3 @@ def _own_handle(site: Site, sweep: Sweep) -> Given:
     standing = site.setting_out.find(sweep.subject.name)
     pointer = f"{sweep.subject.pointer}/handle"
     return handle_of(standing.item.handle if standing is not None else None, pointer, sweep.subject.name)
-
-
-def hobs_by_doors(site: Site) -> Rows:
-    """A row for each hob and cooker. Without `openings` nobody knows what swings against it."""
-    rows = Rows(left_out=list(of_no_kind(site.plan, HobByDoor.kind)))
-    for name, appliance in site.plan.appliances.items():
-        if kind_of(name, appliance) in HOBS:
-            rows.rows.append(_hob(site, name))
-    return rows
-
-
-def _hob(site: Site, name: str) -> Row:
-    appliance = site.plan.appliances[name]
-    subject = Subject(name, appliance.pointer)
-    standing = standing_of(site, name)
-    footprint = site.plane.of.get(standing.item.pointer) if standing is not None else None
-    if standing is None or footprint is None:
-        gap = Missing(appliance.pointer_to("in"), f"unit that {name} sits in")
-        lacking = site.plane.lacking.get(standing.run, (gap,)) if standing is not None else gap
-        return HobByDoor(subject, drawn=lacking, nearest=lacking)
-    subject = standing.subject._replace(name=name, pointer=appliance.pointer)
-    room = site.plan.rooms[footprint.line.room]
-    if room.openings.left_out:
-        gap = Missing(room.pointer_to("openings"), "doors and windows")
-        return HobByDoor(subject, drawn=gap, nearest=gap)
-    shape = _hob_shape(site, name, footprint)
-    doors = [
-        _to_door(shape, footprint, door, door.line)
-        for door in site.opening.of("room door")
-        if door.line is not None and door.line.room == room.name
-    ]
-    missing = tuple(dict.fromkeys(gap for door in doors for gap in door.missing))
-    found = min(doors, key=lambda door: door.value, default=Found(REACH, None))._replace(missing=missing)
-    return HobByDoor(subject, **_values(found, subject, "drawn", "nearest"))
-
-
-def _hob_shape(site: Site, name: str, footprint: Footprint) -> Shape:
-    """The hob in its unit: as wide as the plan says it is, in the middle of the unit."""
-    width = Sum().add(reading.read(site.plan.appliances[name], "width", ""))
-    if width.missing or width.value > footprint.right - footprint.left:
-        return footprint.shape
-    spare = (footprint.right - footprint.left - width.value) / 2
-    return footprint.line.part(footprint.left + spare, footprint.right - spare, footprint.back, footprint.face)
-
-
-def _to_door(shape: Shape, footprint: Footprint, door: Sweep, line: WallLine) -> Found:
-    if door.missing:
-        return Found(0, None, missing=door.missing)
-    each = [min((apart(shape, swept) for swept in way.shapes), default=REACH) for way in door.ways]
-    slack = footprint.slack + door.slack + line.slack_to(footprint.line)
-    assumed = footprint.assumed + door.assumed
-    found = [Found(value, door.subject, slack, assumed) for value in each]
-    return _settled(found, door, ())
