@@ -83,8 +83,8 @@ def _measure_words(command: argparse.ArgumentParser) -> None:
         "Print what is not known as a list to take round the room: by wall in walking order, then by who can say, "
         "then papers to read and things to choose. Each entry says where in the plan its answer is written."
     )
-    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
-    command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
+    _plan_word(command)
+    _form_word(command)
     _common_words(command)
 
 
@@ -94,8 +94,8 @@ def _quantities_words(command: argparse.ArgumentParser) -> None:
         "boards and what is cut from each, plinths, panels and fillers, units and appliances by their number. What is "
         "not known is listed as open."
     )
-    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
-    command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
+    _plan_word(command)
+    _form_word(command)
     command.add_argument("--on", type=_day, metavar="DATE", help="the day printed on it (default: today)")
 
 
@@ -105,7 +105,7 @@ def _jobsheet_words(command: argparse.ArgumentParser) -> None:
         "With --verify, say whether a sheet still belongs to the plan. Exit status: 0 written, or it still belongs; "
         "1 what it says has moved; 2 something cannot be read or written."
     )
-    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    _plan_word(command)
     wanted = command.add_mutually_exclusive_group(required=True)
     wanted.add_argument(
         "--for",
@@ -131,7 +131,7 @@ def _drawings_words(command: argparse.ArgumentParser) -> None:
         "corner in which runs meet, as SVG to a true scale that fits A4 and Letter. What is not known is dashed and "
         "named; the numbers are those of the report. With --dxf, the outlines of worktops and panels for the saw."
     )
-    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    _plan_word(command)
     instead = command.add_mutually_exclusive_group()
     instead.add_argument("--out", metavar="FOLDER", help="where the drawings are written (default: drawings)")
     instead.add_argument("--dxf", metavar="FOLDER", help="write worktops and panels there as DXF, in mm")
@@ -158,7 +158,7 @@ def _ready_words(command: argparse.ArgumentParser) -> None:
         "Stages: ordering, first fix, painting, drilling, template, floor, second fix, hand-over."
     )
     command.add_argument("stage", metavar="STAGE", help="what is to start, as drilling or 'first fix'")
-    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    _plan_word(command)
     _common_words(command)
 
 
@@ -195,7 +195,7 @@ def _changes_words(command: argparse.ArgumentParser) -> None:
     command.add_argument("old", metavar="OLD", help="the plan as it was: a path, or a revision")
     command.add_argument("new", metavar="NEW", help="the plan as it is: a path, or a revision")
     command.add_argument("plan", nargs="?", metavar="PLAN", help="the plan, where both are revisions")
-    command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
+    _form_word(command)
     _common_words(command)
 
 
@@ -208,7 +208,7 @@ def _show_words(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "name", nargs="+", metavar="NAME", help="a unit, point, appliance, run, task …, wall NAME, or drilling"
     )
-    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+    _plan_word(command)
     command.add_argument("--form", choices=("text", "json"), default="text", help="of drilling: for people or machines")
     _common_words(command)
 
@@ -244,6 +244,14 @@ def _schema_words(command: argparse.ArgumentParser) -> None:
         "marks what cannot be read while it is typed."
     )
     command.add_argument("--rules", action="store_true", help="the schema of a rulebook, in place of a plan")
+
+
+def _plan_word(command: argparse.ArgumentParser) -> None:
+    command.add_argument("plan", metavar="PLAN", help="a YAML file, a folder of them, or -")
+
+
+def _form_word(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--form", choices=("text", "json"), default="text", help="for people (text) or for machines")
 
 
 def _common_words(command: argparse.ArgumentParser) -> None:
