@@ -36,13 +36,15 @@ class Supply(NamedTuple):
 class Schedule(NamedTuple):
     """A table: of rows of a kind (`each`), of some kinds of appliances, or of the pieces of the worktops.
 
-    `columns` are fields, figures or words of the sheet, each with its heading.
+    `columns` are fields, figures or words of the sheet, each with its heading. `together`: one table for the room, where
+    whoever reads it sets nothing out on its walls.
     """
 
     title: str
     each: str
     appliances: tuple[str, ...]
     pieces: bool
+    together: bool
     columns: Mapping[str, str]
 
 
@@ -159,7 +161,7 @@ def _trade(name: str, entry: Entry, documents: Mapping[str, Document], supplies:
 
 
 def _schedule(entry: Entry) -> Schedule:
-    keys = ("title", "each", "appliances", "pieces", "columns")
+    keys = ("title", "each", "appliances", "pieces", "together", "columns")
     fields = entry.fields("a schedule", keys, ("title", "columns")) or {}
     columns = fields["columns"].items("columns") if "columns" in fields else ()
     kinds = fields["appliances"].members("appliances") if "appliances" in fields else []
@@ -168,6 +170,7 @@ def _schedule(entry: Entry) -> Schedule:
         (fields["each"].text("each") or "") if "each" in fields else "",
         tuple(text for member in kinds if (text := member.text("a kind of appliance"))),
         "pieces" in fields,
+        "together" in fields,
         {name: written.text(name) or "" for name, written in columns},
     )
 

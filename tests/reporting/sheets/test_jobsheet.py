@@ -107,9 +107,9 @@ def test_what_is_not_known_is_asked_under_the_plans_own_key() -> None:
 
 
 def test_what_a_piece_of_worktop_cannot_be_cut_without_is_asked() -> None:
-    made = page("osier-stair", "worktop maker")
-    assert next(row for row in made.rows() if row[0] == "sink top")[2] == "not known"
-    assert "worktops / sink top / past end:" in made.text
+    made = page("weavers-row", "worktop maker")
+    assert next(row for row in made.rows() if row[0] == "hob top")[2] == "not known"
+    assert "worktops / hob top / past end:" in made.text
 
 
 def test_an_american_plan_has_american_words_inches_and_letter_paper() -> None:
@@ -158,3 +158,11 @@ def test_tables_of_a_wall_go_from_left_to_right() -> None:
     tables: list[Table] = [table for table in sheet("tern-cottage", "electrician").tables if table.wall == "north"]
     places = [line.along for line in tables[0].lines]
     assert places == sorted(places)
+
+
+def test_gaps_of_a_floor_stand_in_one_table_and_call_for_no_wall() -> None:
+    edges = [table for table in sheet("tern-cottage", "floor layer").tables if table.title == "Gap at each edge"]
+    assert [table.wall for table in edges] == [""]
+    assert len(edges[0].lines) == 5
+    drawn = {drawing["aria-labelledby"] for drawing in page("tern-cottage", "floor layer").attributes("svg")}
+    assert drawn == {"floor-plan-room-title floor-plan-room-desc"}

@@ -83,7 +83,8 @@ class Tables:
             for row in self._site.rows(schedule.each).rows:
                 segments = split(row.subject.pointer)
                 element = self._plan.points.get(segments[-1]) if fold(segments[0]) == "points" else None
-                yield _Thing(row.subject.name, row.subject.wall, _middle(row), row, element, {})
+                wall = "" if schedule.together else row.subject.wall
+                yield _Thing(row.subject.name, wall, _middle(row), row, element, {})
         elif schedule.pieces:
             yield from self._pieces()
         else:
