@@ -264,7 +264,7 @@ class Canvas:
         for share in (0.0, 0.5, 1.0):
             self.ink(Kind.EDGE, (left + share * long, top - 1.0), (left + share * long, top + 1.0))
         y = top + 1.0 - SMALL * LINE
-        for line in _broken("this bar is 50 mm long where the paper was printed at 100 %", room - beside):
+        for line in _broken("this bar is 50 mm long where the paper was printed at 100\u00a0%", room - beside):
             y += SMALL * LINE
             self.letter(Lettering(left + beside, y, line, "start", size=SMALL))
         return y + 1.5
