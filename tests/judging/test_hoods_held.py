@@ -18,6 +18,7 @@ layers: {brickwork: [plaster 13, solid brick 215]}
 walls: {north: {made of: brickwork, length: 4000}}
 kinds: {base: {height: 720, depth: 560}, wall: {height: 720, depth: 300}}
 runs:
+  island: {faces: north, order: {I1: base 600}}
   low: {against: north, order: {B1: base 600}}
   high: {against: north, underside: 1400, order: {G1: gap 600, W1: wall 600}}
 """
@@ -50,3 +51,12 @@ def test_the_fixings_of_another_thing_do_not_hold_it() -> None:
 
 def test_a_hood_in_a_unit_hangs_with_the_unit() -> None:
     assert held("hood: {in: W1}") == []
+
+
+def test_a_hood_over_an_island_hangs_from_the_ceiling_which_is_not_judged() -> None:
+    assert held("cooktop: {is: induction hob, in: I1}, hood: {over: cooktop, width: 600}") == []
+
+
+def test_a_hood_of_unknown_place_may_hang_on_a_wall() -> None:
+    (outcome,) = held("hood: {width: 600}")
+    assert outcome.result is Result.NOT_KNOWN

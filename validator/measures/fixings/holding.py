@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from validator.measures import reading
-from validator.measures.appliances.appliance_places import HOODS, of_kinds
+from validator.measures.appliances.appliance_places import HOODS, of_kinds, standing_of
 from validator.measures.fixings.fixing_capacity import Capacity, capacity, papers_of
 from validator.measures.fixings.fixings import is_appliance
 from validator.measures.fixings.hung_on_fixings import (
@@ -84,6 +84,9 @@ def hoods_on_fixings(site: Site) -> Rows:
         appliance = site.plan.appliances[name]
         if appliance.in_ is not None:
             continue  # it is one of the machines in that unit
+        over = standing_of(site, name)
+        if over is not None and site.plan.runs[over.run].faces is not None:
+            continue  # over an island it hangs from the ceiling
         pointer = appliance.pointer_to("width")
         width = reading.quantity(appliance.width, pointer, f"width of {name}")
         rows.rows.append(
