@@ -36,8 +36,8 @@ class Supply(NamedTuple):
 class Schedule(NamedTuple):
     """A table: of rows of a kind (`each`), of some kinds of appliances, or of the pieces of the worktops.
 
-    `columns` are fields, figures or words of the sheet, each with its heading. `together`: one table for the room, where
-    whoever reads it sets nothing out on its walls.
+    `columns` are fields, figures or words of the sheet, each with its heading. `together`: one table for the room,
+    where whoever reads it sets nothing out on its walls.
     """
 
     title: str

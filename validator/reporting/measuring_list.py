@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
@@ -18,7 +19,7 @@ from validator.reference.measuring import Way, Ways, our_words
 from validator.reporting.columns import columns, filled, one_line
 from validator.reporting.findings import asked
 from validator.reporting.lines import INDENT, WIDTH, apart, counted, day, sentence, wrapped
-from validator.reporting.points import of_each, put_together, section_left_out, where_to_answer
+from validator.reporting.points import of_each, put_together, question_of, section_left_out, where_to_answer
 from validator.reporting.printing import Printer
 from validator.reporting.style import Style
 
@@ -70,7 +71,7 @@ def to_measure(judgement: Judgement, ways: Ways) -> list[Part]:
     walls = list(site.plan.walls)
     people: list[str] = []
     things: list[str] = []
-    for order, (at, value) in enumerate(_open_values(judgement).items()):
+    for order, (at, value) in enumerate(_open_values(judgement)):
         way = _way(site, at, ways)
         who = next((missing.by for missing in value.missing if missing.by), None) or way.ask
         wall, along = _on_wall(site, at, value.outcomes) if way.at == "wall" else ("", None)
@@ -128,18 +129,30 @@ def as_data(judgement: Judgement, parts: Sequence[Part], on: date) -> dict[str, 
     }
 
 
-def _open_values(judgement: Judgement) -> dict[str, _Open]:
-    """Every value to find out by the pointer of its answer: the errands of the report, then what it only supposes."""
-    found: dict[str, _Open] = {}
+def _open_values(judgement: Judgement) -> list[tuple[str, _Open]]:
+    """Every value to find out with the pointer of its answer: the errands of the report, then what it only supposes."""
+    plan = judgement.site.plan
+    open_at, asked_at = functools.cache(plan.places.open_at), functools.cache(plan.places.asked_at)
+
+    def key_of(at: str, missing: Missing) -> tuple[str, str]:
+        return at, question_of(missing, plan, open_at(missing.pointer), asked_at(missing.pointer))
+
+    found: dict[tuple[str, str], _Open] = {}
+    first: dict[str, tuple[str, str]] = {}
     for errand in put_together(judgement).errands:
-        found.setdefault(errand.at, _Open(errand.number, errand.stops))
+        key = key_of(errand.at, errand.missing)
+        found[key] = _Open(errand.number, errand.stops)
+        first.setdefault(errand.at, key)
     for outcome in judgement.outcomes:
         for missing in (*outcome.missing, *outcome.supposing):
             at = where_to_answer(missing, judgement)
-            value = found.setdefault(at, _Open(None, False))
+            key = key_of(at, missing)
+            if key not in found:
+                key = first.setdefault(at, key)
+            value = found.setdefault(key, _Open(None, False))
             value.missing.append(missing)
             value.outcomes.append(outcome)
-    return found
+    return [(at, value) for (at, _), value in found.items()]
 
 
 def _asked(at: str, value: _Open, way: Way, questions: Mapping[str, str], printer: Printer) -> Asked:

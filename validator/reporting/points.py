@@ -119,13 +119,8 @@ def _errands(judgement: Judgement, after: int) -> list[Errand]:
     for outcome in judgement.outcomes:
         if outcome.result is Result.NOT_KNOWN:
             for missing in outcome.missing:
-                written = open_at(missing.pointer)
-                asked = asked_at(missing.pointer)
-                # A value that is not there is asked for once, whatever part of it each rule misses; of a thing as a
-                # whole each rule may miss something else.
-                one_value = missing.why is not Why.UNCLEAR and len(split(asked)) > 2
-                once = asked if one_value else f"{asked}: {missing.label}"
-                key = section_left_out(missing, judgement.site.plan) or written or once
+                pointer = missing.pointer
+                key = question_of(missing, judgement.site.plan, open_at(pointer), asked_at(pointer))
                 held_up = waiting.setdefault(key, (missing, []))[1]
                 if not held_up or held_up[-1] is not outcome:
                     held_up.append(outcome)
@@ -140,6 +135,17 @@ def _errands(judgement: Judgement, after: int) -> list[Errand]:
         ways = judgement.site.ways
         numbered.append(Errand(number, at, missing, found, severity, ways.of(at).how if ways is not None else ""))
     return numbered
+
+
+def question_of(missing: Missing, plan: Plan, written: str | None, asked: str) -> str:
+    """What tells one question from another; `written` and `asked` are where the plan leaves the value open, and where
+    it would stand.
+
+    A value that is not there is asked for once, whatever part of it each rule misses; of a thing as a whole each rule
+    may miss something else.
+    """
+    one_value = missing.why is not Why.UNCLEAR and len(split(asked)) > 2
+    return section_left_out(missing, plan) or written or (asked if one_value else f"{asked}: {missing.label}")
 
 
 def where_to_answer(missing: Missing, judgement: Judgement) -> str:
