@@ -66,8 +66,8 @@ MISTAKES = [
     pytest.param(with_line(4, "wals: none"), 4, "Perhaps «walls» was meant", id="unknown key"),
     pytest.param(with_line(4, "walls:"), 4, "a colon without a value", id="empty value"),
     pytest.param(with_line(4, "walls: ~"), 4, "~", id="a mark for nothing"),
-    pytest.param(PUMP_HOUSE + "walls: none\n", 16, "`walls` is already in line 4", id="a key twice"),
-    pytest.param(PUMP_HOUSE + "Walls: none\n", 16, "`Walls` is already in line 4", id="a key twice, spelt otherwise"),
+    pytest.param(PUMP_HOUSE + "walls: none\n", 17, "`walls` is already in line 4", id="a key twice"),
+    pytest.param(PUMP_HOUSE + "Walls: none\n", 17, "`Walls` is already in line 4", id="a key twice, spelt otherwise"),
     pytest.param(with_line(4, "walls: &w none"), 4, "cannot be done here", id="anchor"),
     pytest.param(with_line(4, "walls: *w"), 4, "cannot be done here", id="alias"),
     pytest.param(with_line(4, "walls: !!set none"), 4, "cannot be done here", id="tag"),
@@ -78,7 +78,7 @@ MISTAKES = [
     pytest.param("dryfit: 1\nwalls: " + "[" * 50_000 + "]" * 50_000, 2, "more than 64 levels", id="closed brackets"),
     pytest.param("dryfit: 1\nwalls: " + "{a: " * 100_000, 2, "more than 64 levels", id="100,000 braces"),
     pytest.param("dryfit: 1\nwalls:\n  " + "- " * 100_000, 3, "more than 64 levels", id="100,000 dashes"),
-    pytest.param(PUMP_HOUSE + "---\ndryfit: 1\n", 16, "a second document", id="two documents"),
+    pytest.param(PUMP_HOUSE + "---\ndryfit: 1\n", 17, "a second document", id="two documents"),
     pytest.param("%YAML 1.1\n---\n" + PUMP_HOUSE, 1, "%", id="a directive"),
     pytest.param(with_line(8, "\tdishwasher: {waste: none}"), 8, "a tab", id="a tab"),
     pytest.param(with_line(8, "  dishwasher: {waste: \x1b[2Jnone}"), 8, "U+001B", id="a terminal sequence"),
@@ -103,8 +103,8 @@ MISTAKES = [
         id="kinds",
     ),
     pytest.param(with_line(4, "kinds:\n  base: {like: base}\nwalls: none"), 5, "in a circle", id="like itself"),
-    pytest.param(PUMP_HOUSE + "agreed:\n  wast-fall: {at: x, reason: y, by: z}\n", 17, "waste-fall", id="no rule"),
-    pytest.param(PUMP_HOUSE + "requirements:\n  more: {each: wase, figure: slope}\n", 17, "waste", id="no row"),
+    pytest.param(PUMP_HOUSE + "agreed:\n  wast-fall: {at: x, reason: y, by: z}\n", 18, "waste-fall", id="no rule"),
+    pytest.param(PUMP_HOUSE + "requirements:\n  more: {each: wase, figure: slope}\n", 18, "waste", id="no row"),
 ]
 
 

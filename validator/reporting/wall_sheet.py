@@ -303,11 +303,12 @@ class _Sheet:
 
     def _heading(self, heading: str, over: Sequence[str]) -> Iterator[str]:
         yield ""
-        columns_ = "".join(filled(word, COLUMN) for word in over)
+        heading = self.printer.text(heading)
+        columns_ = "".join(filled(self.printer.text(word), COLUMN) for word in over)
         line = filled(heading, len(INDENT) + NAMES) + columns_ if columns(heading) < len(INDENT) + NAMES else heading
-        yield self.style.strong(self.printer.text(line).rstrip())
+        yield self.style.strong(line.rstrip())
         if line == heading and columns_.strip():
-            yield (" " * (len(INDENT) + NAMES) + self.printer.text(columns_)).rstrip()
+            yield (" " * (len(INDENT) + NAMES) + columns_).rstrip()
 
     def _row(self, name: str, cells: Sequence[str], says: Sequence[str], pointer: str) -> Iterator[str]:
         name = name.rstrip() if name.startswith(" ") else one_line(name)
