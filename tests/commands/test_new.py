@@ -12,11 +12,9 @@ import pytest
 from tests.commands.conftest import Here, Write
 from tests.commands.running import ON
 from tests.commands.starter_answers import INCHES, MILLIMETRES, NO_OPENINGS, answered, open_values
-from validator.commands.inspecting import library
-from validator.judging.apply import Judgement, judge
-from validator.judging.books import read_books
+from validator.commands.inspecting import Inspector
+from validator.judging.apply import Judgement
 from validator.plan.files import read_plan
-from validator.plan.load import load
 from validator.reference.folder import rules_folder
 from validator.reporting.points import put_together, where_to_answer
 from validator.reporting.starter import parts, whole
@@ -26,13 +24,13 @@ ANSWERS = (("GB-ENG", MILLIMETRES), ("GB-SCT", MILLIMETRES), ("US-OR", INCHES))
 NOT_WITH_THIS_HOB = "pan support"  # the hob of the answers is flat glass; a gas hob's is asked for
 
 
-shelf_of_ours = cache(library)
+@cache
+def inspector() -> Inspector:
+    return Inspector((), date.fromisoformat(ON), passing=True)
 
 
 def judged(text: str) -> Judgement:
-    shelf = shelf_of_ours()
-    plan = load(read_plan(["-"], text.encode))
-    return judge(plan, shelf, read_books(rules_folder(), shelf, plan, ()), date.fromisoformat(ON))
+    return inspector().inspect(read_plan(["-"], text.encode))
 
 
 def asked_lines(judgement: Judgement) -> set[int]:

@@ -112,14 +112,14 @@ def test_a_plan_is_read_from_standard_input(write: Write) -> None:
     assert ran.out.startswith("G1")
 
 
-@pytest.mark.parametrize("plan", ["weavers-row", "tern-cottage"])
-def test_everything_a_report_names_can_be_shown(here: Here, plan: str) -> None:
+def test_everything_a_report_names_can_be_shown(here: Here) -> None:
     """Every thing that an outcome of a demo plan is about, by the name the report prints."""
-    report = json.loads(here("check", DEMO / plan, "--on", ON, "--form", "json").out)
+    plan = DEMO / "weavers-row"
+    report = json.loads(here("check", plan, "--on", ON, "--form", "json").out)
     of_a_row = {outcome["thing"] for outcome in report["outcomes"] if outcome["checks"]}
     assert len(of_a_row) > 20
     for thing in sorted(of_a_row):
-        ran = here("show", thing, DEMO / plan, "--on", ON)
+        ran = here("show", thing, plan, "--on", ON)
         assert (thing, ran.status) == (thing, 0)
         assert all(len(line) <= 80 for line in ran.out.splitlines())
 

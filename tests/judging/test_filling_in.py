@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import copy
 import functools
-import io
+import json
 from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from ruamel.yaml import YAML
 
 from validator.judging.apply import judge
-from validator.judging.books import read_books
+from validator.judging.books import Books, books_for, read_rulebooks
 from validator.judging.outcomes import Outcome, Result
 from validator.plan.files import read_plan
 from validator.plan.load import load
@@ -34,6 +34,11 @@ SECTIONS = ("appliances", "points", "circuits", "fixings", "coatings", "floors",
 @functools.cache
 def _library() -> Library:
     return read_library(rules_folder())
+
+
+@functools.cache
+def _books(country: str) -> Books:
+    return read_rulebooks(rules_folder(), _library(), country)
 
 
 @functools.cache
@@ -68,15 +73,11 @@ def _without(data: dict[str, Any], paths: list[tuple[str, ...]]) -> dict[str, An
 
 
 def _judged(data: dict[str, Any]) -> dict[tuple[str, str, str], Outcome] | None:
-    text = io.StringIO()
-    yaml = YAML(typ="safe", pure=True)
-    yaml.sort_base_mapping_type_on_output = False  # type: ignore[assignment]  # walls go round the room
-    yaml.dump(data, text)
     try:
-        plan = load(read_plan(["-"], text.getvalue().encode))
+        plan = load(read_plan(["-"], json.dumps(data).encode))
     except Unreadable:
         return None
-    judgement = judge(plan, _library(), read_books(rules_folder(), _library(), plan), DAY)
+    judgement = judge(plan, _library(), books_for(plan, _library(), _books(plan.project.country or "")), DAY)
     return {(o.rule.name, o.subject.pointer, o.subject.name): o for o in judgement.outcomes}
 
 

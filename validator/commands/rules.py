@@ -7,7 +7,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from validator.commands.inspecting import say_unreadable
+from validator.commands.inspecting import caches, say_unreadable
 from validator.judging.books import Books, countries_with_books
 from validator.judging.trials import Trials
 from validator.plan.problems import Unreadable
@@ -38,9 +38,9 @@ def run(chosen: argparse.Namespace) -> int:
 def _of_books(chosen: argparse.Namespace) -> tuple[str, bool]:
     """What is asked of the books, and whether it is there, or does as it claims. Raises Unreadable."""
     if chosen.try_book is not None:
-        trials = Trials(rules_folder(), _with(chosen.rules, chosen.try_book))
+        trials = Trials(rules_folder(), _with(chosen.rules, chosen.try_book), caches())
         return trials_text(trials.rules_in(chosen.try_book), trials)
-    trials = Trials(rules_folder(), chosen.rules)
+    trials = Trials(rules_folder(), chosen.rules, caches())
     books = _books(trials, chosen.country)
     if chosen.index:
         return rule_index(books), True

@@ -12,8 +12,9 @@ from pathlib import Path
 from typing import Any
 
 from validator.judging.apply import judge
+from validator.judging.book_cache import read_or_recall
 from validator.judging.book_reading import Shelf, read_shelf
-from validator.judging.books import Books, books_for, read_rulebooks
+from validator.judging.books import Books, books_for
 from validator.judging.outcomes import Outcome, Result
 from validator.judging.rules import Rule, Trial
 from validator.measures.departures import Departure
@@ -77,10 +78,14 @@ class Side:
 
 @dataclass(frozen=True)
 class Trials:
-    """Tries the rules of a folder of rules, and of books laid over them (files or folders)."""
+    """Tries the rules of a folder of rules, and of books laid over them (files or folders).
+
+    `caches` is the folder in which books that were read are kept; None for none.
+    """
 
     folder: Path
     given: Sequence[str | Path] = ()
+    caches: Path | None = None
     _books: dict[str, Books] = field(default_factory=dict, init=False, compare=False)
     _fragments: dict[Path, dict[str, Any]] = field(default_factory=dict, init=False, compare=False)
 
@@ -99,7 +104,7 @@ class Trials:
     def books(self, country: str) -> Books:
         """The rules that apply in a country; raises Unreadable with every mistake of the books."""
         if country not in self._books:
-            self._books[country] = read_rulebooks(self.folder, self.library, country, self.given)
+            _, self._books[country] = read_or_recall(self.folder, country, self.given, self.caches)
         return self._books[country]
 
     def rules_in(self, path: str | Path) -> list[Rule]:
