@@ -7,7 +7,7 @@ import shutil
 from collections.abc import Iterator
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, sync_playwright
+from playwright.sync_api import Browser, sync_playwright
 
 from tests.reporting.browser.pages import Opened
 
@@ -30,14 +30,13 @@ def browser() -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="session")
-def context(browser: Browser) -> BrowserContext:
-    """Pages without network."""
-    return browser.new_context(offline=True)
+def page(browser: Browser) -> Opened:
+    """A page without network, for one test after another."""
+    return Opened(browser.new_context(offline=True).new_page())
 
 
 @pytest.fixture
-def opened(context: BrowserContext) -> Iterator[Opened]:
-    """A page of its own for a test."""
-    page = context.new_page()
-    yield Opened(page)
-    page.close()
+def opened(page: Opened) -> Opened:
+    """The page, of which nothing has been heard yet."""
+    page.said.clear()
+    return page
