@@ -120,3 +120,9 @@ def test_each_length_between_joints_is_carried_by_itself() -> None:
 @pytest.mark.parametrize("kind", [KIND, MASS])
 def test_a_plan_without_worktops_is_asked_for_them(kind: str) -> None:
     assert left_out(WALLS, kind) == ["/worktops"]
+
+
+def test_what_closes_a_run_beside_a_tall_unit_has_no_top_to_carry() -> None:
+    tall = kitchen(QUARTZ, run="{against: north, order: {F1: filler 30, T1: tall 600, B1: base 1200}}")
+    tall = tall.replace("kinds: {", "kinds: {tall: {height: 2100, depth: 560}, ")
+    assert [each.subject.name for each in rows(tall, MASS)] == ["top, B1"]

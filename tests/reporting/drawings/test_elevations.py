@@ -120,14 +120,16 @@ def test_an_american_plan_is_lettered_in_sixteenths_and_american_words() -> None
     plan = """
 heights from: bare floor
 ceiling: 96
-walls: {north: {length: 120-1/16}}
+walls: {north: {length: 120-1/16, blocking: [{up: 84, size: 3-1/2 x 1-1/2}]}}
 floors: none
 kinds: {base: {height: 30, depth: 24}, worktop: {thickness: 1-1/4, depth: 25-1/2}}
 runs: {bench: {against: north, legs: 4-1/2 at high spot, order: {B1: base 36, B2: base 30-3/8, F1: filler rest}}}
 countertops: {top: {on: bench}}
 """
     found = texts(one(site(plan, "project: {title: Chandlery, country: US-ME, lengths in: in}")))
-    assert {"36", "30-3/8", "120-1/16", "countertop 35-3/4", "cabinet box 34-1/2", "ceiling 96"} <= set(found)
+    assert {"36", "30-3/8", "120-1/16", "countertop 35-3/4", "cabinet box 34-1/2", "ceiling 96", "blocking 84"} <= set(
+        found
+    )
 
 
 def test_an_island_is_drawn_from_all_sides_its_fronts_as_one_faces_them() -> None:

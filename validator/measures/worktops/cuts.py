@@ -83,7 +83,7 @@ class CutTop(NamedTuple):
 def cut_tops(site: Site) -> list[CutTop]:
     """Every piece of every worktop, in the plan's order."""
     every = (piece for of_one in site.worktop_pieces.values() for piece in of_one)
-    pieces = [piece for piece in every if _lies_on_something(piece)]
+    pieces = [piece for piece in every if piece.lies_on_something]
     return [_cut_top(site, piece) for piece in pieces]
 
 
@@ -100,11 +100,6 @@ def _cut_top(site: Site, piece: Piece) -> CutTop:
         tuple(_cut_out(each, left) for each in placed),
         _upstand(site, piece),
     )
-
-
-def _lies_on_something(piece: Piece) -> bool:
-    """Whether there is more below a piece than what closes a run at a wall."""
-    return any(thing.item.family in ("unit", "opening") for thing in piece.below)
 
 
 def _length(piece: Piece, left: End, right: End) -> Given:

@@ -38,6 +38,8 @@ def worktops_to_carry(site: Site) -> Rows:
     found = Rows()
     for pieces in site.worktop_pieces.values():
         for piece in pieces:
+            if not piece.lies_on_something:
+                continue  # what closes a run at a wall beside a tall unit has no top to carry
             found.rows += [_row(site, piece, *length) for length in joint_to_joint(site, piece)]
     return found
 

@@ -47,6 +47,11 @@ class Piece(NamedTuple):
         return Subject(self.name, self.top.pointer, self.top.on)
 
     @property
+    def lies_on_something(self) -> bool:
+        """Whether there is more below it than what closes a run at a wall."""
+        return any(thing.item.family in ("unit", "opening") for thing in self.below)
+
+    @property
     def thickness(self) -> Given:
         return reading.read(self.top, "thickness", f"thickness of {self.worktop}")
 

@@ -98,7 +98,7 @@ def _studs(view: _Elevation) -> None:
         up = value(levels.above_bare_floor(noggin.up, noggin.pointer_to("up"), "noggin", None))
         if up is not None:
             view.canvas.line(Kind.STUD, (0.0, up), (view.facts.length, up))
-            view.up.append(Mark(up / view.canvas.scale, view.value(up), "noggin"))
+            view.up.append(Mark(up / view.canvas.scale, view.value(up), view.say("noggin")))
 
 
 def _hinges(view: _Elevation) -> None:
