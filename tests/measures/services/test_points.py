@@ -279,6 +279,8 @@ def test_an_electric_cooker_does_not_tell_what_its_hob_is() -> None:
         ("ring: {is: ring, rcd: 30 mA, serves: [P1]}", True),
         ("ring: {is: ring, rcd: 100 mA, serves: [P1]}", False),
         ("other: {rcd: 30 mA, serves: [P2]}, ring: {rcd: 300 mA, serves: [P1]}", False),
+        ("one: {rcd: 30 mA, serves: [P1]}, two: {rcd: 300 mA, serves: [P1]}", False),
+        ("one: {rcd: 10 mA, serves: [P1]}, two: {rcd: 30 mA, serves: [P1]}", True),
     ],
 )
 def test_a_device_of_the_country_s_rating_protects_a_point(circuits: str, protected: bool) -> None:

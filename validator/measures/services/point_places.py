@@ -252,8 +252,8 @@ def _is_hung_over_one(site: Site, placed: PlacedPoint) -> bool:
 
 
 def protected(site: Site, placed: PlacedPoint) -> Given:
-    """Whether a device that is quick enough for people protects a point: said of the point, or of a circuit that serves
-    it, whose rating the table of the country decides."""
+    """Whether a device that is quick enough for people protects a point: said of the point, or of every circuit that
+    serves it, by the rating in the table of the country."""
     label = f"whether a residual current device protects {placed.name}"
     if placed.point.rcd is not None:
         return reading.word(placed.point.rcd, placed.point.pointer_to("rcd"), label)
@@ -264,12 +264,17 @@ def protected(site: Site, placed: PlacedPoint) -> Given:
     if not serving:
         detail = f"no circuit says that it serves {placed.name}"
         return Missing(placed.point.pointer_to("rcd"), label, Why.UNCLEAR, detail=detail)
-    residual = named_gap(reading.read(serving[0], "rcd", "residual current device"), label)
+    residuals = []
+    for circuit in serving:
+        residual = named_gap(reading.read(circuit, "rcd", "residual current device"), label)
+        if not isinstance(residual, Known):
+            return residual
+        residuals.append(residual)
     table = site.library.table("residual-device", site.country)
     cell = table.find("most", {}) if table is not None else None
-    if not isinstance(residual, Known):
-        return residual
     if cell is None:
         return Missing("/project/country", label, Why.NO_TABLE_ROW)
-    quick = residual.high is not None and residual.high <= float(cell.value)
-    return reading.exactly(quick, residual.pointer, label, f"from {cell.table}, {cell.source}")
+    slowest = max(residuals, key=lambda residual: residual.ends[1])
+    return reading.exactly(
+        slowest.ends[1] <= float(cell.value), slowest.pointer, label, f"from {cell.table}, {cell.source}"
+    )
