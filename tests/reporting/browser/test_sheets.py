@@ -35,6 +35,7 @@ def test_on_paper_nothing_is_cut_and_no_drawing_or_row_is_torn(plan: str, trade:
     assert torn(opened.figures(), pages) == []
     assert [row for row in opened.rows() if not any("".join(row) in page for page in pages)] == []
     assert [heading for heading in opened.headings() if any(page.endswith(heading) for page in pages)] == []
+    assert "Whoiswho" in pages[-1]  # whoever signs signs below what it is about
     assert all(f"page{number}of{len(pages)}" in page for number, page in enumerate(pages, 1))
 
 
